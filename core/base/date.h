@@ -1,0 +1,32 @@
+// A day of the Gregorian calendar, without time or zone, and its place in the year.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/base/result.h"
+
+namespace fogsheet {
+
+/// @param year 1 to 9999, month 1 to 12, day 1 to the month's length; check with is_valid.
+struct Date {
+  int year = 2026;
+  int month = 1;
+  int day = 1;
+
+  auto operator<=>(const Date&) const = default;
+};
+
+bool is_valid(Date date);
+
+/// 1 for 1 January, 365 or 366 for 31 December.
+int day_of_year(Date date);
+
+/// year + (day of year - 1) / (365 or 366). Source: CIRES geomaglib, as in the WMM's own programs.
+double decimal_year(Date date);
+
+/// YYYY-MM-DD and nothing else (ISO 8601 calendar date). Faults: date_unreadable.
+Result<Date> parse_iso_date(std::string_view text);
+std::string iso_date(Date date);
+
+}  // namespace fogsheet

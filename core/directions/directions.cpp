@@ -1,0 +1,37 @@
+#include "core/directions/directions.h"
+
+#include <cmath>
+
+namespace fogsheet {
+
+double reduce_direction_deg(double deg) {
+  double reduced = std::fmod(deg, 360.0);
+  if (reduced < 0) reduced += 360;
+  // A tiny negative angle rounds up to the full circle; -0 becomes 0 by the addition.
+  return reduced >= 360 ? 0 : reduced + 0.0;
+}
+
+double reduce_difference_deg(double deg) {
+  double reduced = std::fmod(deg, 360.0);
+  if (reduced >= 180) reduced -= 360;
+  if (reduced < -180) reduced += 360;
+  return reduced >= 180 ? -180 : reduced + 0.0;
+}
+
+MagneticDirection to_magnetic(TrueDirection direction, Variation variation) {
+  return MagneticDirection(direction.deg() - variation.deg);
+}
+
+TrueDirection to_true(MagneticDirection direction, Variation variation) {
+  return TrueDirection(direction.deg() + variation.deg);
+}
+
+CompassDirection to_compass(MagneticDirection direction, Deviation deviation) {
+  return CompassDirection(direction.deg() - deviation.deg);
+}
+
+MagneticDirection to_magnetic(CompassDirection direction, Deviation deviation) {
+  return MagneticDirection(direction.deg() + deviation.deg);
+}
+
+}  // namespace fogsheet
