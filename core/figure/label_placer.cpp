@@ -1,0 +1,87 @@
+#include "core/figure/label_placer.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fogsheet {
+namespace {
+
+constexpr double k_cell_mm = 12;  // about a label's length: a box falls into few cells, a cell holds few boxes
+
+struct Extent {
+  double x_mm, y_mm;
+};
+
+/// Half the sides of the upright rectangle around a turned box.
+Extent half_extent(const Box& box) {
+  const SheetVector right = towards(box.turn_deg + 90);
+  const double cos_turn = std::abs(right.x_mm), sin_turn = std::abs(right.y_mm);
+  return {box.half_width_mm * cos_turn + box.half_height_mm * sin_turn, box.half_width_mm * sin_turn + box.half_height_mm * cos_turn};
+}
+
+/// Whether a's own axes part the two boxes (separating axis test, one half of it).
+bool parted_along(const Box& a, const Box& b) {
+  const SheetVector right_a = towards(a.turn_deg + 90), down_a = -towards(a.turn_deg);
+  const SheetVector right_b = towards(b.turn_deg + 90), down_b = -towards(b.turn_deg);
+  const SheetVector between = b.middle - a.middle;
+  const auto apart = [&](SheetVector axis, double own_half) {
+    const double other_half = b.half_width_mm * std::abs(dot(right_b, axis)) + b.half_height_mm * std::abs(dot(down_b, axis));
+    return std::abs(dot(between, axis)) >= own_half + other_half;
+  };
+  return apart(right_a, a.half_width_mm) || apart(down_a, a.half_height_mm);
+}
+
+}  // namespace
+
+bool overlap(const Box& a, const Box& b) { return !parted_along(a, b) && !parted_along(b, a); }
+
+template <class Visit>
+void LabelPlacer::each_cell(const Box& box, Visit visit) const {
+  const Extent half = half_extent(box);
+  const auto cell = [](double mm) { return static_cast<long long>(std::floor(mm / k_cell_mm)); };
+  for (long long x = cell(box.middle.x_mm - half.x_mm); x <= cell(box.middle.x_mm + half.x_mm); ++x)
+    for (long long y = cell(box.middle.y_mm - half.y_mm); y <= cell(box.middle.y_mm + half.y_mm); ++y) visit(x * 1'000'003 + y);
+}
+
+void LabelPlacer::add(const Entry& entry) {
+  const int index = static_cast<int>(entries_.size());
+  entries_.push_back(entry);
+  each_cell(entry.box, [&](long long key) { cells_[key].push_back(index); });
+}
+
+void LabelPlacer::block(const Box& box) { add({box, true}); }
+
+void LabelPlacer::discourage(const Box& box) { add({box, false}); }
+
+std::optional<std::size_t> LabelPlacer::place(std::span<const Box> places) {
+  std::optional<std::size_t> best;
+  int best_cost = 0;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const Box& box = places[i];
+    const Extent half = half_extent(box);
+    if (!inside_.contains({box.middle.x_mm - half.x_mm, box.middle.y_mm - half.y_mm}) || !inside_.contains({box.middle.x_mm + half.x_mm, box.middle.y_mm + half.y_mm})) continue;
+    bool taken = false;
+    std::vector<int> under;  // a box lies in several cells and counts once
+    each_cell(box, [&](long long key) {
+      const auto found = cells_.find(key);
+      if (taken || found == cells_.end()) return;
+      for (const int index : found->second) {
+        const Entry& entry = entries_[static_cast<std::size_t>(index)];
+        if (!overlap(box, entry.box)) continue;
+        if (entry.blocks) taken = true;
+        else if (std::find(under.begin(), under.end(), index) == under.end()) under.push_back(index);
+      }
+    });
+    if (taken) continue;
+    const int cost = static_cast<int>(under.size());
+    if (!best || cost < best_cost) {
+      best = i;
+      best_cost = cost;
+    }
+    if (best_cost == 0) break;
+  }
+  if (best) block(places[*best]);
+  return best;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,52 @@
+// Places labels so that none covers another: each asks in the order of its right, tries its places, and goes without one
+// when all are taken. Works on turned boxes in paper millimetres over a grid, so that 10 000 labels take milliseconds.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <unordered_map>
+#include <vector>
+
+#include "core/sheet/sheet_point.h"
+
+namespace fogsheet {
+
+/// A rectangle on the paper, turned about its middle.
+struct Box {
+  SheetPoint middle;
+  double half_width_mm = 0;
+  double half_height_mm = 0;
+  double turn_deg = 0;
+};
+
+bool overlap(const Box& a, const Box& b);
+
+class LabelPlacer {
+ public:
+  /// @param inside  labels must lie in it whole.
+  explicit LabelPlacer(SheetRect inside) : inside_(inside) {}
+
+  /// Nothing may be placed over it.
+  void block(const Box& box);
+
+  /// Better not placed over it: a leg, a ring. Counts against a place but does not forbid it.
+  void discourage(const Box& box);
+
+  /// The first of the places with the fewest discouraged boxes under it, which it then blocks; none when all are taken.
+  std::optional<std::size_t> place(std::span<const Box> places);
+
+ private:
+  struct Entry {
+    Box box;
+    bool blocks = true;
+  };
+  void add(const Entry& entry);
+  template <class Visit>
+  void each_cell(const Box& box, Visit visit) const;
+
+  SheetRect inside_;
+  std::vector<Entry> entries_;
+  std::unordered_map<long long, std::vector<int>> cells_;
+};
+
+}  // namespace fogsheet

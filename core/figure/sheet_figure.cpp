@@ -1,0 +1,219 @@
+#include "core/figure/sheet_figure.h"
+
+#include <algorithm>
+#include <array>
+
+#include "core/directions/direction_figures.h"
+#include "core/figure/graticule.h"
+#include "core/figure/label_placer.h"
+#include "core/figure/mark_figure.h"
+#include "core/figure/rose_figure.h"
+#include "core/figure/text_metrics.h"
+#include "core/figure/weights.h"
+
+namespace fogsheet {
+namespace {
+
+// Offsets of labels, em of their own height.
+constexpr double k_label_gap_em = 0.45;
+constexpr double k_label_air_em = 0.10;  // kept free about a label
+
+struct PlacedMark {
+  const Mark* mark;
+  SheetPoint at;
+};
+
+/// Everything one figure is made from, gathered once.
+class SheetDrawing {
+ public:
+  SheetDrawing(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings)
+      : document_(document),
+        variation_(variation),
+        notes_(notes),
+        settings_(settings),
+        projection_(projection_of(document)),
+        placer_(projection_.neat_line()) {
+    for (const Mark& mark : document.marks) {
+      by_id_[mark.id.value] = marks_.size();
+      marks_.push_back({&mark, projection_.to_sheet(unquantise(mark.at))});
+    }
+  }
+
+  Figure made() {
+    add_paper();
+    const Graduation graduation = graduation_for(document_.sheet.scale);
+    add_graticule(figure_, projection_, graduation, legibility());
+    add_border(figure_, projection_, paper_size(document_.sheet.paper), graduation, legibility());
+    add_scale_bar();
+    add_titles();
+    add_roses();
+    add_marks();
+    add_legs();
+    // Labels in the order of their rights: dangers, names, courses with their distances.
+    add_names(true);
+    add_names(false);
+    add_courses();
+    return std::move(figure_);
+  }
+
+ private:
+  const Legibility& legibility() const { return settings_.legibility; }
+
+  const PlacedMark& placed(MarkId id) const { return marks_[by_id_.at(id.value)]; }
+
+  void add_paper() {
+    const PaperSize size = paper_size(document_.sheet.paper);
+    figure_.on(Layer::paper).push_back(Path{.points = {{0, 0}, {size.width_mm, 0}, {size.width_mm, size.height_mm}, {0, size.height_mm}},
+                                            .closed = true, .stroke = Ink::rule, .weight_mm = legibility().least_line_mm, .fill = Ink::paper});
+  }
+
+  void add_titles() {
+    const SheetRect frame = projection_.neat_line();
+    const double left_mm = frame.left_mm + 6;
+    double baseline_mm = frame.top_mm + 4;
+    const auto add = [&](const std::string& text, Lettering lettering, Face face, Ink ink) {
+      const std::optional<double> height = height_mm(lettering, legibility());
+      if (!height || text.empty()) return;
+      // A title too long for the sheet gives way rather than run over the border.
+      const double room_mm = frame.width_mm() - 12, wide_mm = text_width_em(text, face) * *height;
+      const double fitted = wide_mm > room_mm ? *height * room_mm / wide_mm : *height;
+      baseline_mm += fitted * (lettering == Lettering::title ? 0.95 : 1.45);
+      figure_.on(Layer::title).push_back(Text{.at = {left_mm, baseline_mm}, .text = text, .height_mm = fitted, .face = face, .ink = ink, .halo = true});
+      block_text({left_mm, baseline_mm}, text, fitted, face);
+    };
+    add(notes_.title, Lettering::title, Face::regular, Ink::ink);
+    add(notes_.subtitle, Lettering::note, Face::italic, Ink::soft);
+    add(notes_.made_as, Lettering::note, Face::regular, Ink::soft);
+  }
+
+  void block_text(SheetPoint start, const std::string& text, double height, Face face) {
+    const double wide_mm = text_width_em(text, face) * height;
+    placer_.block({.middle = {start.x_mm + wide_mm / 2, start.y_mm - height * 0.32}, .half_width_mm = wide_mm / 2 + 1, .half_height_mm = height * 0.6});
+  }
+
+  /// Whole nautical miles at the middle latitude, chequered by halves.
+  void add_scale_bar() {
+    const std::optional<double> height = height_mm(Lettering::scale_bar, legibility());
+    const SheetRect frame = projection_.neat_line();
+    const double mile_mm = projection_.mm_per_nm(unquantise(document_.sheet.middle).lat_deg);
+    const int unit_nm = mile_mm >= 12 ? 1 : mile_mm >= 2.4 ? 5 : 10;
+    const int units = mile_mm * unit_nm * 2 <= 60 ? 2 : 1;
+    const double left_mm = frame.left_mm + 7, top_mm = frame.bottom_mm - 8;
+    const double thick_mm = measure_mm(1.1, 3, legibility());
+    std::vector<Shape>& layer = figure_.on(Layer::title);
+    for (int half = 0; half < 2 * units; ++half) {
+      const double from_mm = left_mm + half * unit_nm * mile_mm / 2, to_mm = from_mm + unit_nm * mile_mm / 2;
+      layer.push_back(Path{.points = {{from_mm, top_mm}, {to_mm, top_mm}, {to_mm, top_mm + thick_mm}, {from_mm, top_mm + thick_mm}},
+                           .closed = true, .stroke = Ink::ink, .weight_mm = 0.8 * legibility().least_line_mm, .fill = half % 2 == 0 ? Ink::bar : Ink::paper});
+    }
+    if (!height) return;
+    for (int unit = 0; unit <= units; ++unit)
+      layer.push_back(Text{.at = {left_mm + unit * unit_nm * mile_mm, top_mm - 0.4 * *height}, .text = std::to_string(unit * unit_nm), .height_mm = *height, .anchor = Anchor::middle, .halo = true});
+    layer.push_back(Text{.at = {left_mm + units * unit_nm * mile_mm + 0.9 * *height, top_mm + 0.4 * *height}, .text = "nm", .height_mm = *height, .halo = true});
+    placer_.block({.middle = {left_mm + units * unit_nm * mile_mm / 2, top_mm}, .half_width_mm = units * unit_nm * mile_mm / 2 + 2.5 * *height, .half_height_mm = 1.5 * *height});
+  }
+
+  void add_roses() {
+    for (const Rose& rose : document_.roses) {
+      const SheetPoint centre = projection_.to_sheet(unquantise(rose.at));
+      add_rose(figure_, centre, rose.radius_mm, variation_.used, notes_.rose_note, legibility());
+      placer_.discourage({.middle = centre, .half_width_mm = 0.9 * rose.radius_mm, .half_height_mm = rose.radius_mm});
+    }
+  }
+
+  void add_marks() {
+    for (const PlacedMark& each : marks_) {
+      const double ring_mm = each.mark->radius_nm * projection_.mm_per_nm(unquantise(each.mark->at).lat_deg);
+      add_mark_sign(figure_, each.mark->kind, each.at, ring_mm, legibility());
+      placer_.block(sign_box(each.mark->kind, each.at, legibility()));
+      if (each.mark->kind == MarkKind::danger) placer_.discourage({.middle = each.at, .half_width_mm = ring_mm, .half_height_mm = ring_mm});
+    }
+  }
+
+  void add_legs() {
+    const double weight = weight_mm(Stroke::leg, legibility());
+    Segments lines{.stroke = Ink::ink, .weight_mm = weight};
+    for (const Leg& leg : document_.legs) {
+      const SheetPoint from = placed(leg.from).at, to = placed(leg.to).at;
+      lines.ends.insert(lines.ends.end(), {from, to});
+      placer_.discourage({.middle = midpoint(from, to), .half_width_mm = distance_mm(from, to) / 2, .half_height_mm = weight, .turn_deg = direction_deg(to - from) - 90});
+    }
+    figure_.on(Layer::legs).push_back(std::move(lines));
+  }
+
+  void add_names(bool dangers) {
+    const std::optional<double> height = height_mm(Lettering::name, legibility());
+    if (!height) return;
+    const Face face = dangers ? Face::italic : Face::regular;
+    for (const PlacedMark& each : marks_) {
+      if ((each.mark->kind == MarkKind::danger) != dangers) continue;
+      Box sign = sign_box(each.mark->kind, each.at, legibility());
+      if (dangers) {
+        const double ring_mm = each.mark->radius_nm * projection_.mm_per_nm(unquantise(each.mark->at).lat_deg);
+        sign.half_width_mm = std::max(sign.half_width_mm, std::min(ring_mm, 20.0));
+        sign.half_height_mm = std::max(sign.half_height_mm, std::min(ring_mm, 20.0));
+      }
+      const double half_w = text_width_em(each.mark->name, face) * *height / 2 + k_label_air_em * *height, half_h = *height * 0.52;
+      const double gap = k_label_gap_em * *height;
+      const double dx = sign.half_width_mm + gap + half_w, dy = sign.half_height_mm + gap * 0.5 + half_h, slant = sign.half_width_mm * 0.4 + gap * 0.4 + half_w;
+      const auto beside = [&](double x, double y) { return Box{.middle = {sign.middle.x_mm + x, sign.middle.y_mm + y}, .half_width_mm = half_w, .half_height_mm = half_h}; };
+      const std::array<Box, 8> places = {beside(dx, 0), beside(0, -dy), beside(0, dy), beside(-dx, 0), beside(slant, dy), beside(slant, -dy), beside(-slant, dy), beside(-slant, -dy)};
+      const std::optional<std::size_t> place = placer_.place(places);
+      if (!place) continue;
+      const SheetPoint middle = places[*place].middle;
+      figure_.on(Layer::labels).push_back(Text{.at = {middle.x_mm, middle.y_mm + cap_height_em(face) * *height / 2},
+                                               .text = each.mark->name, .height_mm = *height, .face = face, .anchor = Anchor::middle,
+                                               .ink = dangers ? Ink::danger : Ink::ink, .halo = true});
+    }
+  }
+
+  void add_courses() {
+    const std::optional<double> height = height_mm(Lettering::course, legibility());
+    if (!height) return;
+    for (const Leg& leg : document_.legs) {
+      const SheetPoint from = placed(leg.from).at, to = placed(leg.to).at;
+      const RhumbLeg rhumb = rhumb_inverse(unquantise(placed(leg.from).mark->at), unquantise(placed(leg.to).mark->at));
+      // Upright along the line: never upside down.
+      double turn_deg = direction_deg(to - from) - 90;
+      if (turn_deg <= -90) turn_deg += 180;
+      if (turn_deg > 90) turn_deg -= 180;
+      const SheetVector up = towards(turn_deg);
+      add_leg_label(from, to, turn_deg, up, direction_figures(rhumb.course.deg(), settings_.rounding) + "°T", Face::bold, *height, true);
+      add_leg_label(from, to, turn_deg, up, distance_figures(rhumb.distance_nm) + " nm", Face::regular, *height, false);
+    }
+  }
+
+  void add_leg_label(SheetPoint from, SheetPoint to, double turn_deg, SheetVector up, const std::string& text, Face face, double height, bool above) {
+    const double half_w = text_width_em(text, face) * height / 2 + 0.2 * height, half_h = height * 0.45;
+    const double length = distance_mm(from, to);
+    const double off = (above ? 1 : -1) * (weight_mm(Stroke::leg, legibility()) / 2 + 0.30 * height + half_h);
+    constexpr std::array<double, 7> k_along = {0.5, 0.42, 0.58, 0.35, 0.65, 0.28, 0.72};
+    std::array<Box, k_along.size()> places;
+    for (std::size_t i = 0; i < k_along.size(); ++i) {
+      if (std::min(k_along[i], 1 - k_along[i]) * length < half_w) return;
+      places[i] = {.middle = from + k_along[i] * (to - from) + off * up, .half_width_mm = half_w, .half_height_mm = half_h, .turn_deg = turn_deg};
+    }
+    const std::optional<std::size_t> place = placer_.place(places);
+    if (!place) return;
+    figure_.on(Layer::labels).push_back(Text{.at = places[*place].middle - (cap_height_em(face) * height / 2) * up, .text = text, .height_mm = height, .face = face,
+                                             .anchor = Anchor::middle, .turn_deg = turn_deg, .ink = Ink::ink, .halo = true});
+  }
+
+  const Document& document_;
+  const VariationInUse& variation_;
+  const SheetNotes& notes_;
+  const FigureSettings& settings_;
+  Projection projection_;
+  LabelPlacer placer_;
+  std::vector<PlacedMark> marks_;
+  std::unordered_map<std::uint32_t, std::size_t> by_id_;
+  Figure figure_;
+};
+
+}  // namespace
+
+Figure sheet_figure(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings) {
+  return SheetDrawing(document, variation, notes, settings).made();
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,27 @@
+// The figure of a whole sheet: paper, graticule, border, roses, dangers, legs, marks, labels, title. Placed, thinned and
+// culled by its Legibility alone, never by the window it is looked at through, so that labels stay put while panning.
+#pragma once
+
+#include "core/document/facts.h"
+#include "core/figure/figure.h"
+#include "core/figure/legibility.h"
+
+namespace fogsheet {
+
+/// What the sheet's own margin says, in the user's words; made by shell.
+struct SheetNotes {
+  std::string title;
+  std::string subtitle;    // italic; may be empty
+  std::string made_as;     // "Mercator, WGS84 · 1 : 100 000 at 44°08.9'N"
+  std::vector<std::string> rose_note;  // value with year and change; value used
+};
+
+struct FigureSettings {
+  Legibility legibility;
+  Rounding rounding = Rounding::whole_degrees;
+  std::optional<MarkId> selected;
+};
+
+Figure sheet_figure(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings);
+
+}  // namespace fogsheet

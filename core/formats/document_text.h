@@ -1,0 +1,22 @@
+// A document as a line of text: "1:" and base64url of tagged sections with lengths and a checksum. The same in a link's
+// fragment, in a saved file and in a QR code.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/base/result.h"
+#include "core/document/document.h"
+
+namespace fogsheet {
+
+inline constexpr int k_document_format = 1;
+inline constexpr std::size_t k_most_text_bytes = 2'000'000;  // refused unread beyond: a sheet of 20 000 marks stays under it
+
+std::string encode_document(const Document& document);
+
+/// Reads "1:...", or a link (anything up to its '#'), with white space around it. Checks every field before it is
+/// believed. Faults: text_*, each with the place or the section.
+Result<Document> decode_document(std::string_view text);
+
+}  // namespace fogsheet

@@ -1,0 +1,106 @@
+// The whole application without a browser: one struct passed down. The page tells it what happened (pointers, keys, size,
+// commands) and asks what to show (frame, panels, read). It draws no pixel itself.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "shell/panels/panel.h"
+#include "shell/platform.h"
+#include "shell/pointer.h"
+#include "shell/value.h"
+
+struct ImDrawList;
+
+namespace fogsheet {
+
+/// The canvas in CSS pixels, the device's pixels a CSS pixel, and what the page's own parts cover of it.
+struct Viewport {
+  double width_px = 0;
+  double height_px = 0;
+  double pixel_ratio = 1;
+  // Covered from each side by tray and slip.
+  double covered_right_px = 0;
+  double covered_bottom_px = 0;
+  bool operator==(const Viewport&) const = default;
+};
+
+/// One thing to draw: a draw list in its own units, laid on the canvas by `scale` and an offset in CSS pixels. A list whose
+/// `id` and `revision` were drawn before has not changed since; revision 0 changes always.
+struct DrawnLayer {
+  int id = 0;
+  std::uint64_t revision = 0;
+  const ImDrawList* list = nullptr;
+  double scale = 1;
+  ScreenPoint offset;
+};
+
+struct DrawnFrame {
+  std::vector<DrawnLayer> layers;  // the first lowest
+  std::uint32_t background = 0;    // ImU32, behind all
+  std::uint32_t halo = 0;          // ImU32, the colour of text halos
+};
+
+/// The glyphs as one image: how far each texel is from the glyph's outline (128 on it, growing inwards).
+struct GlyphImage {
+  std::span<const std::uint8_t> texels;
+  int width = 0;
+  int height = 0;
+  double range_px = 0;           // texels from the outline to value 0 or 255
+  std::uint64_t revision = 0;    // grows when glyphs were added
+};
+
+class App {
+ public:
+  explicit App(Platform& platform);
+  ~App();
+  App(const App&) = delete;
+  App& operator=(const App&) = delete;
+
+  // -- what happened
+  /// The embedded typeface, once, before the first frame. The bytes must outlive the app. "regular", "bold", "italic".
+  void set_typeface(std::span<const std::uint8_t> regular, std::span<const std::uint8_t> bold, std::span<const std::uint8_t> italic);
+  void set_viewport(const Viewport& viewport);
+  void pointer(const PointerEvent& event);
+  void wheel(const WheelEvent& event);
+  /// True when the key was ours and the browser should not act on it.
+  bool key(const KeyEvent& event);
+  /// A link's fragment at start; empty for none. Also decides between the demo sheet and an opened one.
+  void start(const std::string& fragment);
+  void copied(bool done);
+  /// The canvas can't be drawn on (no WebGL2, context lost for good): panels take its place and say so.
+  void set_canvas_lost(bool lost);
+  /// No service worker, or it failed: said in "More".
+  void set_offline_state(const std::string& state);  // "ready", "unsupported", "failed", "waiting" (a newer version waits)
+
+  // -- what to show
+  /// Whether a frame would differ from the last one drawn.
+  bool wants_frame() const;
+  /// @param now_ms of the same clock as the pointers'.
+  const DrawnFrame& frame(double now_ms);
+  const GlyphImage& glyphs() const;
+  /// Grows whenever panels() may differ.
+  std::uint64_t panels_revision() const;
+  std::vector<Panel> panels() const;
+  /// "day", "dusk", "night", "high-contrast".
+  std::string palette() const;
+  std::string cursor() const;  // a CSS cursor keyword for the canvas
+
+  // -- for scripts (README, "Scripting")
+  Value read() const;
+  Value command(const std::string& name, const Value& arguments);
+  Value commands() const;
+  /// {x, y, width, height} of canvas things in CSS px; null when off the canvas or something else takes a press there. The
+  /// page answers for tools and panels and checks what covers the canvas.
+  Value where(const std::string& name) const;
+  std::string link() const;
+
+ private:
+  struct Inside;
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace fogsheet

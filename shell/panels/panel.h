@@ -1,0 +1,134 @@
+// A panel as a value: what the tray, a slip or the margin shows, without a word of HTML. One painter in web turns any
+// panel into a page part; tests read the value. The nine kinds of item are all the painter knows.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "shell/value.h"
+
+namespace fogsheet {
+
+/// A command and its arguments, as a press sends them (commands.h).
+struct Press {
+  std::string command;
+  Value arguments = Value::object();
+};
+
+struct HeadingItem {
+  std::string text;
+  std::string beside;  // the soft line under it; may be empty
+  int level = 2;       // 2: the panel's own; 3: a part of it
+};
+
+enum class LineTone { body, soft, strong };
+
+/// A line of words, with a value at its right end or without; or large readings side by side.
+struct LineItem {
+  struct Reading {
+    std::string figures;  // "096"
+    std::string unit;     // "°T"
+    std::string under;    // "back 276°T"
+  };
+  std::string text;
+  std::string value;
+  LineTone tone = LineTone::body;
+  std::vector<Reading> readings;  // when there are any, text is what a screen reader says for them, announced once
+};
+
+struct FieldItem {
+  std::string name;    // unique in the panel
+  std::string label;
+  std::string text;    // what stands in it
+  std::string unit;
+  std::string error;   // the reason under it; empty when all is well
+  bool multiline = false;
+  Press on_leave;      // sent with argument "text" when the field is left or Enter is pressed
+};
+
+struct ChoiceItem {
+  struct Option {
+    std::string value;
+    std::string label;
+  };
+  std::string name;
+  std::string label;
+  std::vector<Option> options;
+  std::string chosen;
+  std::string argument;  // the name under which the chosen value is sent
+  Press on_choose;
+};
+
+enum class ButtonLook { plain, main, well, cross };  // well: a tool in the tray; cross: the close sign of a slip
+
+struct ButtonItem {
+  std::string name;   // unique in the panel; "tool/straight-edge"
+  std::string label;
+  std::string icon;   // name of a sign drawn by us; empty for none
+  std::string key;    // its key, as shown on a desktop; empty for none
+  ButtonLook look = ButtonLook::plain;
+  std::optional<bool> pressed;  // set for what can be in hand
+  bool enabled = true;
+  std::string reason;  // why not now
+  bool at_end = false;  // tray: in the group at the right end
+  Press on_press;
+};
+
+enum class SumRow { direction, correction, result };
+
+struct ColumnSumItem {
+  struct Row {
+    SumRow kind = SumRow::direction;
+    std::string word;     // "variation"
+    std::string reason;   // "west: reads more, add"; may be empty
+    std::string sign;     // "+", "−" or empty
+    std::string figures;  // "9", "105"; empty where something was not entered
+    std::string letter;   // "°W", "°M"
+    std::string beside;   // "105.8 by tenths"; or "not entered"
+  };
+  std::string name;     // "chain"
+  std::string caption;  // read aloud first
+  std::vector<Row> rows;
+};
+
+struct TableItem {
+  struct Column {
+    std::string label;
+    bool figures = false;  // set right, in figures of one width
+  };
+  std::string name;
+  std::string caption;
+  std::vector<Column> columns;
+  std::vector<std::vector<std::string>> rows;
+  std::string when_empty;  // shown in place of a table without rows
+};
+
+struct CautionItem {
+  std::string text;    // the bold line that names the thing
+  std::string advice;  // what to do
+};
+
+/// A drawing by core, as SVG with ink classes; `text` is what it says to who can't see it.
+struct FigureItem {
+  std::string name;
+  std::string text;
+  std::string svg;
+};
+
+using PanelItem = std::variant<HeadingItem, LineItem, FieldItem, ChoiceItem, ButtonItem, ColumnSumItem, TableItem, CautionItem, FigureItem>;
+
+enum class PanelPlace { tray, slip, margin, whole };  // whole: in place of the sheet, where it can't be drawn
+
+struct Panel {
+  std::string name;   // "tray", "straight-edge", "more"; where("panel/NAME")
+  std::string label;  // for who can't see it
+  PanelPlace place = PanelPlace::slip;
+  std::vector<PanelItem> items;
+};
+
+/// As a tree for the painter: {name, label, place, items: [{kind, ...}]}, members named as the fields above.
+Value to_value(const Panel& panel);
+
+}  // namespace fogsheet

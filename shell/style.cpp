@@ -1,0 +1,54 @@
+#include "shell/style.h"
+
+#include <cmath>
+
+#include "core/base/check.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr std::string_view k_names[k_palette_count] = {"day", "dusk", "night", "high-contrast"};
+
+struct Row {
+  Ink ink;
+  const char* hex[k_palette_count];
+};
+
+constexpr Row k_rows[] = {
+#define INK(role, day, dusk, night, high_contrast) {Ink::role, {day, dusk, night, high_contrast}},
+#include "shell/palettes.inc"
+#undef INK
+};
+static_assert(sizeof(k_rows) / sizeof(k_rows[0]) == static_cast<std::size_t>(k_ink_count), "every ink has its row of colours");
+
+constexpr int nibble(char digit) { return digit <= '9' ? digit - '0' : digit - 'A' + 10; }
+
+constexpr std::uint8_t channel(const char* hex, int place) {
+  return static_cast<std::uint8_t>(nibble(hex[1 + 2 * place]) * 16 + nibble(hex[2 + 2 * place]));
+}
+
+}  // namespace
+
+std::string_view palette_name(Palette palette) { return k_names[static_cast<int>(palette)]; }
+
+std::optional<Palette> palette_named(std::string_view name) {
+  for (int i = 0; i < k_palette_count; ++i)
+    if (k_names[i] == name) return static_cast<Palette>(i);
+  return std::nullopt;
+}
+
+Colour colour_of(Palette palette, Ink ink) {
+  for (const Row& row : k_rows)
+    if (row.ink == ink) {
+      const char* hex = row.hex[static_cast<int>(palette)];
+      return {channel(hex, 0), channel(hex, 1), channel(hex, 2)};
+    }
+  check_failed("ink", "no colour is asked for what has no ink", __FILE__, __LINE__);
+}
+
+std::uint32_t packed(Colour colour, double opacity) {
+  const auto alpha = static_cast<std::uint32_t>(std::lround(opacity * 255));
+  return static_cast<std::uint32_t>(colour.red) | static_cast<std::uint32_t>(colour.green) << 8 | static_cast<std::uint32_t>(colour.blue) << 16 | alpha << 24;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,39 @@
+// Every colour and size of the sheet on screen has its name here; the page's style sheet is generated from the same table.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string_view>
+
+#include "core/figure/figure.h"
+
+namespace fogsheet {
+
+enum class Palette : std::uint8_t { day, dusk, night, high_contrast };
+inline constexpr int k_palette_count = 4;
+
+std::string_view palette_name(Palette palette);  // "day", "dusk", "night", "high-contrast"
+std::optional<Palette> palette_named(std::string_view name);
+
+struct Colour {
+  std::uint8_t red = 0, green = 0, blue = 0;
+  bool operator==(const Colour&) const = default;
+};
+
+/// @param ink any but none.
+Colour colour_of(Palette palette, Ink ink);
+
+/// As ImGui packs colours; opacity in [0, 1].
+std::uint32_t packed(Colour colour, double opacity = 1);
+
+// What the hand needs, CSS pixels.
+inline constexpr double k_press_slack_px = 8;    // less movement is a press, from here on it is a drag
+inline constexpr double k_mark_reach_px = 22;    // marks and handles
+inline constexpr double k_line_reach_px = 16;    // edges and lines; nearest wins, points before lines
+inline constexpr double k_hold_s = 0.3;          // before a mark moves with no tool in hand
+inline constexpr double k_handle_radius_px = 13;
+inline constexpr double k_wide_layout_px = 900;  // from here on the slip stands at the right
+inline constexpr double k_phone_layout_px = 480; // below it Closer and Wider are under More
+inline constexpr double k_settle_s = 0.12;       // an edge's way onto the rose
+
+}  // namespace fogsheet
