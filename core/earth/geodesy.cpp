@@ -1,6 +1,5 @@
 #include "core/earth/geodesy.h"
 
-#include <GeographicLib/Constants.hpp>
 #include <GeographicLib/Geocentric.hpp>
 #include <GeographicLib/Geodesic.hpp>
 #include <GeographicLib/Rhumb.hpp>
@@ -10,8 +9,6 @@
 namespace fogsheet {
 
 namespace {
-
-using GeographicLib::Constants;
 
 // Every call of the library goes through here. None of them throws for what core passes; if one does, that is our mistake.
 template <class Call>
@@ -26,12 +23,6 @@ auto call_library(const Call& call) {
 void check_position(Position position) {
   SHEET_CHECK(std::abs(position.lat_deg) <= 90, "a latitude beyond the poles");
   SHEET_CHECK(std::isfinite(position.lon_deg), "a longitude that is not a number");
-}
-
-// The exact formulas rather than the series: measured against quadrature in tests/core/rhumb_test.cpp.
-const GeographicLib::Rhumb& rhumb_solver() {
-  static const GeographicLib::Rhumb solver(Constants::WGS84_a(), Constants::WGS84_f(), true);
-  return solver;
 }
 
 }  // namespace
@@ -70,7 +61,7 @@ RhumbCourse rhumb_course(double lat1_deg, double lat2_deg, double dlon_deg) {
   SHEET_CHECK(std::abs(dlon_deg) <= 180, "a difference of longitude over half the circle");
   return call_library([&] {
     double distance_m = 0, course_deg = 0;
-    rhumb_solver().Inverse(lat1_deg, 0, lat2_deg, dlon_deg, distance_m, course_deg);
+    GeographicLib::Rhumb::WGS84().Inverse(lat1_deg, 0, lat2_deg, dlon_deg, distance_m, course_deg);
     SHEET_CHECK(std::isfinite(distance_m + course_deg), "a rhumb line that is not a number");
     return RhumbCourse{.course_deg = reduce_direction_deg(course_deg), .distance_m = distance_m};
   });
@@ -81,7 +72,7 @@ std::optional<Position> rhumb_end(Position from, double course_deg, double dista
   SHEET_CHECK(std::isfinite(course_deg) && std::isfinite(distance_m), "a course or distance that is not a number");
   return call_library([&]() -> std::optional<Position> {
     Position end;
-    rhumb_solver().Direct(from.lat_deg, from.lon_deg, course_deg, distance_m, end.lat_deg, end.lon_deg);
+    GeographicLib::Rhumb::WGS84().Direct(from.lat_deg, from.lon_deg, course_deg, distance_m, end.lat_deg, end.lon_deg);
     // Past a pole the library gives no longitude.
     if (!std::isfinite(end.lat_deg + end.lon_deg)) return std::nullopt;
     end.lon_deg = reduce_longitude_deg(end.lon_deg);
