@@ -60,6 +60,11 @@ Chain chain_from_true(TrueDirection course, Variation variation, Rounding roundi
   return sum.finish();
 }
 
+Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding) {
+  if (variation) return chain_from_true(course, *variation, rounding);
+  return Sum(ChainTerm::true_direction, course.deg(), Way::towards_compass, rounding).finish();
+}
+
 Chain chain_from_magnetic(MagneticDirection bearing, Variation variation, Rounding rounding) {
   Sum sum(ChainTerm::magnetic_direction, bearing.deg(), Way::towards_ground, rounding);
   sum.apply(ChainTerm::variation, variation.deg, ChainTerm::true_direction);

@@ -45,6 +45,9 @@ struct Chain {
 /// true -> magnetic, deviation not entered: rows true, variation, magnetic.
 Chain chain_from_true(TrueDirection course, Variation variation, Rounding rounding);
 
+/// As far as the variation is known: without one, the row true alone.
+Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding);
+
 /// magnetic -> true: rows magnetic, variation, true.
 Chain chain_from_magnetic(MagneticDirection bearing, Variation variation, Rounding rounding);
 
