@@ -2,6 +2,7 @@
 // An edit copies one chunk and the list of chunks; every other row is shared with the table it was made from.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <functional>
 #include <iterator>
@@ -38,6 +39,19 @@ class Table {
       place -= chunk->size();
     }
     check_failed("place", "a table's size does not fit its chunks", __FILE__, __LINE__);
+  }
+
+  /// A table of these rows, in their order. For many rows at once: each `with` copies a chunk.
+  [[nodiscard]] static Table of(std::vector<Row> rows) {
+    if (rows.empty()) return Table();
+    Chunks chunks;
+    const std::size_t size = rows.size();
+    for (std::size_t start = 0; start < size; start += k_chunk_rows) {
+      const auto first = rows.begin() + static_cast<std::ptrdiff_t>(start);
+      const auto last = rows.begin() + static_cast<std::ptrdiff_t>(std::min(start + k_chunk_rows, size));
+      chunks.push_back(std::make_shared<const Chunk>(std::make_move_iterator(first), std::make_move_iterator(last)));
+    }
+    return Table(std::move(chunks), size);
   }
 
   [[nodiscard]] Table with(Row row) const {

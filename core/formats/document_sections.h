@@ -1,0 +1,34 @@
+// What stands inside each section of a document text of format 1: its fields in their order, and the bounds of each.
+// A section that has once been released never changes; what comes later gets a section of its own.
+#pragma once
+
+#include <optional>
+#include <span>
+
+#include "core/base/result.h"
+#include "core/document/document.h"
+#include "core/formats/bytes.h"
+
+namespace fogsheet {
+
+/// In the order in which they stand in a text. Their numbers are part of the format.
+enum class Section : std::uint32_t { sheet = 1, marks = 2, legs = 3, roses = 4, chart_note = 5, next_id = 6 };
+inline constexpr Section k_sections[] = {Section::sheet, Section::marks,      Section::legs,
+                                         Section::roses, Section::chart_note, Section::next_id};
+
+std::string_view section_name(Section section);
+
+/// Whether every text must have it.
+bool is_required(Section section);
+
+/// The section's bytes; none when the document has nothing for it.
+std::optional<ByteWriter> write_section(const Document& document, Section section);
+
+/// Puts what the bytes say into `document`, which already holds the sections before it. Faults: text_section.
+Result<Done> read_section(Section section, std::span<const std::uint8_t> bytes, Document& document);
+
+/// What no section can see alone: ids unique and below next_id, legs between marks that exist and differ in place, no two
+/// alike. Faults: text_section.
+Result<Done> check_references(const Document& document);
+
+}  // namespace fogsheet

@@ -1,0 +1,136 @@
+#include "core/formats/document_text.h"
+
+#include "core/base/utf8.h"
+#include "core/formats/base64url.h"
+#include "core/formats/bytes.h"
+#include "core/formats/crc32.h"
+#include "core/formats/document_sections.h"
+
+namespace fogsheet {
+namespace {
+
+// The bytes: sections in the order of their numbers, each a tag, a length and that many bytes; then the checksum of all
+// before it, least byte first. A tag is twice the section's number, and one more when a reader that doesn't know it may
+// leave it out.
+constexpr std::uint64_t k_may_be_left_out = 1;
+constexpr std::size_t k_checksum_bytes = 4;
+constexpr std::size_t k_most_format_digits = 6;
+
+std::uint64_t tag_of(Section section) { return static_cast<std::uint64_t>(section) << 1; }
+
+std::uint32_t read_checksum(std::span<const std::uint8_t> bytes) {
+  std::uint32_t checksum = 0;
+  for (std::size_t i = k_checksum_bytes; i-- > 0;) checksum = checksum << 8 | bytes[i];
+  return checksum;
+}
+
+// A text that was meant for us: where its payload begins, or why not.
+Result<std::size_t> payload_start(std::string_view text) {
+  std::size_t digits = 0;
+  double format = 0;
+  for (; digits < text.size() && text[digits] >= '0' && text[digits] <= '9'; ++digits) format = format * 10 + (text[digits] - '0');
+  const bool ours = digits > 0 && digits <= k_most_format_digits && text[0] != '0' && digits < text.size() && text[digits] == ':';
+  if (!ours) return Fault::text_not_ours;
+  if (format > k_document_format) return Problem{.fault = Fault::text_newer, .numbers = {format, k_document_format}};
+  return digits + 1;
+}
+
+bool sections_fit(std::span<const std::uint8_t> body) {
+  ByteReader in(body);
+  while (in.ok() && !in.at_end()) {
+    in.whole();
+    in.raw(in.whole());
+  }
+  return in.ok();
+}
+
+const Section* section_of(std::uint64_t tag) {
+  for (const Section& section : k_sections)
+    if (tag_of(section) == tag) return &section;
+  return nullptr;
+}
+
+Problem missing(Section section) {
+  return {.fault = Fault::text_missing_section, .texts = {std::string(section_name(section))}};
+}
+
+Result<Document> read_sections(std::span<const std::uint8_t> body) {
+  Document document;
+  bool seen[std::size(k_sections) + 1] = {};
+  std::uint64_t last_number = 0;
+  ByteReader in(body);
+  while (!in.at_end()) {
+    const std::uint64_t tag = in.whole();
+    const std::span<const std::uint8_t> bytes = in.raw(in.whole());
+    if (!in.ok()) return Fault::text_cut_short;
+    const std::uint64_t number = tag >> 1;
+    if (number <= last_number)
+      return Problem{.fault = Fault::text_section, .texts = {"order"}, .numbers = {static_cast<double>(number)}};
+    last_number = number;
+    const Section* section = section_of(tag);
+    if (!section) {
+      if (tag & k_may_be_left_out) continue;
+      // Only a later format can have a section that must not be left out.
+      return Problem{.fault = Fault::text_newer, .numbers = {k_document_format + 1, k_document_format}};
+    }
+    if (*section != Section::sheet && !seen[static_cast<int>(Section::sheet)]) return missing(Section::sheet);
+    const Result<Done> read = read_section(*section, bytes, document);
+    if (!read) return read.problem();
+    seen[static_cast<int>(*section)] = true;
+  }
+  for (const Section section : k_sections)
+    if (is_required(section) && !seen[static_cast<int>(section)]) return missing(section);
+  const Result<Done> references = check_references(document);
+  if (!references) return references.problem();
+  return document;
+}
+
+}  // namespace
+
+std::string encode_document(const Document& document) {
+  ByteWriter out;
+  for (const Section section : k_sections) {
+    const std::optional<ByteWriter> written = write_section(document, section);
+    if (!written) continue;
+    out.whole(tag_of(section));
+    out.whole(written->bytes().size());
+    out.raw(written->bytes());
+  }
+  const std::uint32_t checksum = crc32(out.bytes());
+  std::uint8_t checksum_bytes[k_checksum_bytes];
+  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum_bytes[i] = static_cast<std::uint8_t>(checksum >> (8 * i));
+  out.raw(checksum_bytes);
+  return std::to_string(k_document_format) + ":" + base64url_encode(out.bytes());
+}
+
+Result<Document> decode_document(std::string_view text) {
+  if (text.size() > k_most_text_bytes)
+    return Problem{.fault = Fault::text_too_long,
+                   .numbers = {static_cast<double>(text.size()), static_cast<double>(k_most_text_bytes)}};
+  std::string_view inner = trimmed(text);
+  if (inner.empty()) return Fault::text_empty;
+  if (const std::size_t hash = inner.find('#'); hash != std::string_view::npos) inner.remove_prefix(hash + 1);
+  const Result<std::size_t> start = payload_start(inner);
+  if (!start) return start.problem();
+  inner.remove_prefix(*start);
+  const auto begin = static_cast<std::size_t>(inner.data() - text.data());
+  const std::size_t end = begin + inner.size();
+
+  const Result<std::vector<std::uint8_t>> decoded = base64url_decode(inner);
+  if (!decoded) {
+    Problem problem = decoded.problem();
+    problem.begin += begin;
+    problem.end += begin;
+    return problem;
+  }
+  const std::span<const std::uint8_t> bytes = *decoded;
+  if (bytes.size() <= k_checksum_bytes) return Problem{.fault = Fault::text_cut_short, .begin = end, .end = end};
+  const std::span<const std::uint8_t> body = bytes.first(bytes.size() - k_checksum_bytes);
+  if (read_checksum(bytes.last(k_checksum_bytes)) != crc32(body)) {
+    if (!sections_fit(body)) return Problem{.fault = Fault::text_cut_short, .begin = end, .end = end};
+    return Problem{.fault = Fault::text_checksum, .begin = begin, .end = end};
+  }
+  return read_sections(body);
+}
+
+}  // namespace fogsheet

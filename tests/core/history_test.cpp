@@ -1,0 +1,98 @@
+// The past of a document: undo of any act gives an equal document, redo likewise, over long sequences of acts.
+#include "core/document/history.h"
+
+#include <vector>
+
+#include "doctest/doctest.h"
+#include "tests/core/random_acts.h"
+
+using namespace fogsheet;
+
+namespace {
+
+History fresh_history(Random& random) { return History(random_document(random, 0)); }
+
+}  // namespace
+
+TEST_CASE("undo takes back any act, redo brings it again") {
+  constexpr std::uint64_t k_seed = 20260711;
+  CAPTURE(k_seed);
+  Random random(k_seed);
+  for (int run = 0; run < 20; ++run) {
+    History history = fresh_history(random);
+    std::vector<Document> states{history.now()};
+    for (int act = 0; act < 200; ++act) {
+      do_random_act(random, history);
+      states.push_back(history.now());
+    }
+    for (std::size_t i = states.size() - 1; i-- > 0;) {
+      REQUIRE(history.undo());
+      CHECK(history.now() == states[i]);
+    }
+    CHECK_FALSE(history.undo());
+    for (std::size_t i = 1; i < states.size(); ++i) {
+      REQUIRE(history.redo());
+      CHECK(history.now() == states[i]);
+    }
+    CHECK_FALSE(history.redo());
+  }
+}
+
+TEST_CASE("undo and redo in any order walk one line of documents") {
+  constexpr std::uint64_t k_seed = 20260712;
+  CAPTURE(k_seed);
+  Random random(k_seed);
+  History history = fresh_history(random);
+  std::vector<Document> line{history.now()};
+  std::size_t here = 0;
+  for (int step = 0; step < 3'000; ++step) {
+    const std::uint64_t revision = history.revision();
+    const std::int64_t choice = random.whole(0, 3);
+    if (choice <= 1) {
+      do_random_act(random, history);
+      line.resize(++here);
+      line.push_back(history.now());
+      CHECK(history.redo_label() == nullptr);
+      CHECK(history.revision() > revision);
+    } else if (choice == 2) {
+      CHECK(history.undo() == (here > 0));
+      if (here > 0) --here;
+    } else {
+      CHECK(history.redo() == (here + 1 < line.size()));
+      if (here + 1 < line.size()) ++here;
+    }
+    REQUIRE(history.now() == line[here]);
+    CHECK((history.undo_label() != nullptr) == (here > 0));
+    CHECK((history.redo_label() != nullptr) == (here + 1 < line.size()));
+    CHECK(history.revision() >= revision);
+  }
+}
+
+TEST_CASE("labels follow their step to and fro") {
+  Random random(3);
+  History history = fresh_history(random);
+  const Position at = random_place_on(random, history.now());
+  REQUIRE(add_mark(history, {.name = "Gull Rock", .lat_deg = at.lat_deg, .lon_deg = at.lon_deg}));
+  const Label label{Act::add_mark, "Gull Rock"};
+  CHECK(*history.undo_label() == label);
+  history.undo();
+  CHECK(history.undo_label() == nullptr);
+  CHECK(*history.redo_label() == label);
+  history.redo();
+  CHECK(*history.undo_label() == label);
+}
+
+TEST_CASE("ten thousand steps can be undone, the oldest beyond them can't") {
+  Random random(4);
+  History history = fresh_history(random);
+  const Document first = history.now();
+  Document next = first;
+  for (std::size_t step = 0; step < History::k_most_steps + 5; ++step) {
+    next.sheet.scale = 25'000 + static_cast<int>(step);
+    history.commit(next, {Act::set_date, {}});
+  }
+  std::size_t undone = 0;
+  while (history.undo()) ++undone;
+  CHECK(undone == History::k_most_steps);
+  CHECK(history.now().sheet.scale == 25'004);
+}
