@@ -46,5 +46,5 @@ build() {  # preset target...
   say "building $preset: $*"
   { cmake --preset "$preset" -DFOGSHEET_WERROR="${FOGSHEET_WERROR:-OFF}" &&
     cmake --build --preset "$preset" --parallel "$(nproc 2>/dev/null || echo 2)" --target "$@"; } >"$log" 2>&1 ||
-    { grep -v '^\[[0-9/]*\]' "$log" | tail -n 60 >&2; complain "building $preset failed; all of it is in $log"; return 1; }
+    { sed -n '/^FAILED\|[Ee]rror/,$p' "$log" | cut -c 1-300 | grep -v '^\[[0-9/]*\]' | head -n 60 >&2; complain "building $preset failed; all of it is in $log"; return 1; }
 }
