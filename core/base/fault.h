@@ -15,6 +15,22 @@ enum class Fault {
   direction_out_of_range,  // numbers: the direction given; [0, 360)
   number_out_of_range,     // texts: what; numbers: given, least, most
   number_missing,          // texts: what
+  // typed entry; texts[0] says what was being read: "position", "latitude", "longitude", "direction", "variation",
+  // "deviation", "time", "distance", "speed" or "number"
+  entry_empty,             // texts: what
+  entry_too_long,          // texts: what; numbers: bytes given, most
+  entry_unreadable,        // texts: what, the part that has no meaning there
+  entry_part_missing,      // texts: what, the part: "latitude", "longitude", "minutes", "seconds", "east or west", "number"
+  entry_part_twice,        // texts: what, the part: "hemisphere", "sign", "reference", "latitude", "longitude"
+  entry_ambiguous,         // texts: what, one reading, another
+  minutes_out_of_range,    // texts: what; numbers: the minutes given, the bound they stay under (60)
+  seconds_out_of_range,    // texts: what; numbers: the seconds given, the bound they stay under (60)
+  hours_out_of_range,      // numbers: the hours given, the bound they stay under (24)
+  unit_unknown,            // texts: what, the unit given
+  datum_unknown,           // texts: the reference system given; only WGS 84 is read
+  // sailings and cards
+  course_never_there,      // numbers: course, latitude: that course does not lead to that latitude
+  card_heading_twice,      // numbers: the heading two entries of a card have
   // dates
   date_unreadable,     // texts: what was given
   date_outside_models,  // numbers: year given, first year, last year
@@ -49,12 +65,14 @@ enum class Fault {
 };
 
 /// Why something was refused. `begin` and `end` mark the offending part of the text given (bytes; equal when the whole).
+/// `suggestion` is the likely reading of a typed text, printed as it would be read; empty unless there is just one.
 struct Problem {
   Fault fault;
   std::vector<std::string> texts = {};
   std::vector<double> numbers = {};
   std::size_t begin = 0;
   std::size_t end = 0;
+  std::string suggestion = {};
 
   bool operator==(const Problem&) const = default;
 };

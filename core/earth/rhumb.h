@@ -1,12 +1,11 @@
 // Rhumb lines on the WGS84 ellipsoid: what a straight line on a Mercator sheet is.
 #pragma once
 
+#include "core/base/units.h"
 #include "core/directions/directions.h"
 #include "core/positions/position.h"
 
 namespace fogsheet {
-
-inline constexpr double k_metres_per_nm = 1852.0;
 
 struct RhumbLeg {
   TrueDirection course;
