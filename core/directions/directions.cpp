@@ -34,4 +34,16 @@ MagneticDirection to_magnetic(CompassDirection direction, Deviation deviation) {
   return MagneticDirection(direction.deg() + deviation.deg);
 }
 
+Variation variation_between(TrueDirection direction, MagneticDirection magnetic) {
+  return {.deg = reduce_difference_deg(direction.deg() - magnetic.deg())};
+}
+
+Deviation deviation_between(MagneticDirection direction, CompassDirection compass) {
+  return {.deg = reduce_difference_deg(direction.deg() - compass.deg())};
+}
+
+double compass_error_deg(Variation variation, Deviation deviation) {
+  return reduce_difference_deg(variation.deg + deviation.deg);
+}
+
 }  // namespace fogsheet

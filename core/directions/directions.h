@@ -47,4 +47,11 @@ TrueDirection to_true(MagneticDirection direction, Variation variation);
 CompassDirection to_compass(MagneticDirection direction, Deviation deviation);
 MagneticDirection to_magnetic(CompassDirection direction, Deviation deviation);
 
+/// The variation or deviation between two readings of one direction, [-180, 180).
+Variation variation_between(TrueDirection direction, MagneticDirection magnetic);
+Deviation deviation_between(MagneticDirection direction, CompassDirection compass);
+
+/// Both together: how far the compass is from true, east positive, [-180, 180).
+double compass_error_deg(Variation variation, Deviation deviation);
+
 }  // namespace fogsheet

@@ -22,8 +22,12 @@ double printed_sd_deg(double model_sd_deg, int years) {
 
 }  // namespace
 
+Variation carried_variation(Variation variation, double annual_change_min, double years) {
+  return {.deg = variation.deg + years * annual_change_min / k_arcmin_per_degree};
+}
+
 Variation printed_variation_at(const PrintedVariation& note, Date date) {
-  return {.deg = note.value_deg + (date.year - note.year) * note.annual_change_min / k_arcmin_per_degree};
+  return carried_variation({.deg = note.value_deg}, note.annual_change_min, date.year - note.year);
 }
 
 VariationInUse variation_in_use(Position place, Date date, const std::optional<PrintedVariation>& printed, Rounding rounding,

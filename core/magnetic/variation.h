@@ -20,6 +20,9 @@ struct PrintedVariation {
   bool operator==(const PrintedVariation&) const = default;
 };
 
+/// A variation carried on by so many years at that change, minutes of arc a year, east positive.
+Variation carried_variation(Variation variation, double annual_change_min, double years);
+
 /// The note carried to a date: value + (year of the date - year of the note) x change. Years are calendar years, as the
 /// handbooks do it. Source: reference kind variation-update.
 Variation printed_variation_at(const PrintedVariation& note, Date date);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "core/base/number_text.h"
 
@@ -83,6 +84,13 @@ std::vector<Piece> split(std::string_view text, std::size_t begin, std::size_t e
   }
 }
 
+std::vector<GeoUri::Parameter> in_order(std::vector<GeoUri::Parameter> parameters) {
+  std::sort(parameters.begin(), parameters.end(), [](const GeoUri::Parameter& a, const GeoUri::Parameter& b) {
+    return std::tie(a.name, a.value, a.has_value) < std::tie(b.name, b.value, b.has_value);
+  });
+  return parameters;
+}
+
 Result<GeoUri> read_coordinates(std::string_view text, const Piece& path) {
   const std::vector<Piece> pieces = split(text, path.begin, path.end, ',');
   if (pieces.size() < 2)
@@ -144,10 +152,7 @@ bool equal(const GeoUri& a, const GeoUri& b) {
   const bool at_pole = std::abs(a.position.lat_deg) == 90;
   if (!at_pole && reduce_longitude_deg(a.position.lon_deg) != reduce_longitude_deg(b.position.lon_deg)) return false;
   if (a.altitude_m != b.altitude_m || a.uncertainty_m != b.uncertainty_m) return false;
-  std::vector<GeoUri::Parameter> ours = a.parameters, theirs = b.parameters;
-  std::sort(ours.begin(), ours.end());
-  std::sort(theirs.begin(), theirs.end());
-  return ours == theirs;
+  return in_order(a.parameters) == in_order(b.parameters);
 }
 
 std::string print_geo_uri(GridPosition position) {

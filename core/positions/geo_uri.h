@@ -17,7 +17,7 @@ struct GeoUri {
     std::string value;  // with %-signs resolved; empty where there is none
     bool has_value = false;
 
-    auto operator<=>(const Parameter&) const = default;
+    bool operator==(const Parameter&) const = default;
   };
 
   Position position;  // latitude [-90, 90], longitude [-180, 180]
