@@ -6,6 +6,8 @@ import http from 'node:http';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
+import { policy } from './policy.mjs';
+
 const types = {
   '.css': 'text/css; charset=utf-8',
   '.html': 'text/html; charset=utf-8',
@@ -50,7 +52,12 @@ export async function serve(folder, { port = 0, base = '/', host = undefined } =
       return;
     }
     const type = types[path.extname(file)] ?? 'application/octet-stream';
-    response.writeHead(200, { 'content-type': type, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff' });
+    response.writeHead(200, {
+      'content-type': type,
+      'cache-control': 'no-store',
+      'content-security-policy': policy,
+      'x-content-type-options': 'nosniff',
+    });
     if (request.method === 'HEAD') response.end();
     else createReadStream(file).pipe(response);
   });

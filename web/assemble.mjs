@@ -1,0 +1,92 @@
+// Lays the static site out: node web/assemble.mjs --program DIR --fonts DIR --palettes FILE --out DIR [--notice TITLE=FILE]...
+// What belongs together lies in a folder named by the version, so that pages of two versions never mix their files; the
+// version is a hash of all of it. The service worker's list is the site's own.
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { gzipSync } from 'node:zlib';
+
+import { palette_css } from './palette_css.mjs';
+import { policy } from './policy.mjs';
+
+const page = path.join(path.dirname(fileURLToPath(import.meta.url)), 'page');
+const styles = ['base', 'tray', 'slip', 'items', 'forced'];
+const program_files = ['fogsheet.js', 'fogsheet.wasm'];
+const gzip_aim_kb = 350;
+
+const read = (...at) => readFileSync(path.join(...at));
+const list = (folder, suffix) => readdirSync(folder).filter((name) => name.endsWith(suffix)).sort();
+
+/// @param notices  [[title, file]...] of the licences of what is built in
+/// @return {version, files: a map from each path in the site to its bytes, kept: the paths that offline use needs}
+export function assemble({ program, fonts, palettes, notices = [] }) {
+  const scripts = list(page, '.js').filter((name) => name !== 'sw.js');
+  const faces = list(fonts, '.otf');
+  const style = [palette_css(String(read(palettes))), ...styles.map((name) => read(page, 'css', `${name}.css`))].join('\n');
+  const versioned = new Map([
+    ...scripts.map((name) => [name, read(page, name)]),
+    ...program_files.map((name) => [name, read(program, name)]),
+    ...faces.map((name) => [`fonts/${name}`, read(fonts, name)]),
+    ['page.css', Buffer.from(style)],
+  ]);
+  const fixed = new Map([
+    ...list(path.join(page, 'icons'), '').map((name) => [`icons/${name}`, read(page, 'icons', name)]),
+    ['manifest.webmanifest', read(page, 'manifest.webmanifest')],
+    ['notices.txt', Buffer.from(notices.map(([title, file]) => `${title}\n${'='.repeat(title.length)}\n\n${String(read(file)).trim()}\n`).join('\n\n'))],
+  ]);
+  const templates = { index: String(read(page, 'index.html')), worker: String(read(page, 'sw.js')) };
+  const version = version_of([...versioned, ...fixed, ...Object.entries(templates)]);
+
+  const modules = [...scripts.filter((name) => name !== 'palette.js'), 'fogsheet.js'];
+  const preloads = [
+    ...faces.map((name) => `<link rel="preload" href="${version}/fonts/${name}" as="fetch" crossorigin>`),
+    ...modules.map((name) => `<link rel="modulepreload" href="${version}/${name}">`),
+  ];
+  const fill = (template, values) => template.replace(/\{\{(\w+)\}\}/g, (_, name) => values[name]);
+  const files = new Map([
+    ['index.html', Buffer.from(fill(templates.index, { version, policy, preloads: preloads.join('\n') }))],
+    ...fixed,
+    ...[...versioned].map(([name, bytes]) => [`${version}/${name}`, bytes]),
+  ]);
+  // An installed page's pictures are the system's to keep.
+  const kept = [...files.keys()].filter((name) => !name.endsWith('.png'));
+  const asked_for = kept.map((name) => (name === 'index.html' ? './' : name));
+  files.set('sw.js', Buffer.from(fill(templates.worker, { version, files: JSON.stringify(asked_for, null, 1) })));
+  return { version, files, kept: [...kept, 'sw.js'] };
+}
+
+function version_of(contents) {
+  const hash = createHash('sha256');
+  for (const [name, bytes] of contents) hash.update(`${name} ${bytes.length} `).update(bytes);
+  return hash.digest('hex').slice(0, 12);
+}
+
+export function write_site(files, folder) {
+  rmSync(folder, { recursive: true, force: true });
+  for (const [name, bytes] of files) {
+    const file = path.join(folder, name);
+    mkdirSync(path.dirname(file), { recursive: true });
+    writeFileSync(file, bytes);
+  }
+}
+
+/// What offline use needs, file by file, largest first.
+export function size_table({ files, kept }) {
+  const sizes = kept.map((name) => [name, gzipSync(files.get(name), { level: 9 }).length]).sort((a, b) => b[1] - a[1]);
+  const all = sizes.reduce((sum, [, size]) => sum + size, 0);
+  const kb = (size) => (size / 1000).toFixed(1).padStart(7);
+  return [...sizes.map(([name, size]) => `${kb(size)} kB  ${name}`), `${kb(all)} kB  in all, gzip -9 (aim: ${gzip_aim_kb})`].join('\n');
+}
+
+function main() {
+  const text = { type: 'string' };
+  const { values } = parseArgs({ options: { program: text, fonts: text, palettes: text, out: text, notice: { type: 'string', multiple: true } } });
+  const notices = (values.notice ?? []).map((notice) => notice.split(/=(.*)/s).slice(0, 2));
+  const site = assemble({ ...values, notices });
+  write_site(site.files, values.out);
+  console.log(`${size_table(site)}\nversion ${site.version}`);
+}
+
+if (process.argv[1] && path.resolve(process.argv[1]) === fileURLToPath(import.meta.url)) main();

@@ -1,0 +1,133 @@
+// The short list of functions that the page's scripts call (page/program.js). Text goes in and out as UTF-8 that ends in a
+// zero; what is handed out stands until the next call.
+#include <emscripten.h>
+#include <emscripten/html5.h>
+
+#include <cstdint>
+#include <span>
+#include <string>
+
+#include "core/base/check.h"
+#include "shell/app.h"
+#include "web/gl_renderer.h"
+#include "web/json.h"
+#include "web/page_platform.h"
+
+namespace fogsheet {
+
+struct Page {
+  PagePlatform platform;
+  App app{platform};
+  GlRenderer renderer{"#sheet canvas"};
+  Viewport viewport;
+  std::string answer;
+
+  const char* hand_out(std::string text) {
+    answer = std::move(text);
+    return answer.c_str();
+  }
+};
+
+namespace {
+
+std::span<const std::uint8_t> bytes(const std::uint8_t* first, int size) { return {first, static_cast<std::size_t>(size)}; }
+
+constexpr int k_shift = 1;
+constexpr int k_control = 2;
+constexpr int k_alt = 4;
+
+}  // namespace
+}  // namespace fogsheet
+
+using namespace fogsheet;
+
+extern "C" {
+
+/// The three faces' bytes stay the application's for good.
+EMSCRIPTEN_KEEPALIVE Page* sheet_open(const std::uint8_t* regular, int regular_size, const std::uint8_t* bold, int bold_size, const std::uint8_t* italic, int italic_size) {
+  set_check_handler(&stop_canvas);
+  Page* page = new Page;
+  page->app.set_typeface(bytes(regular, regular_size), bytes(bold, bold_size), bytes(italic, italic_size));
+  return page;
+}
+
+EMSCRIPTEN_KEEPALIVE void sheet_start(Page* page, const char* fragment) { page->app.start(fragment); }
+
+// -- the canvas
+
+/// Makes the WebGL2 context, or what was in it when the browser gives it back. 0 when it can't be had.
+EMSCRIPTEN_KEEPALIVE int sheet_attach(Page* page) { return page->renderer.attach(); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_lose(Page* page) { page->renderer.lose(); }
+
+/// Gone for good, or back after all.
+EMSCRIPTEN_KEEPALIVE void sheet_canvas_lost(Page* page, int lost) { page->app.set_canvas_lost(lost != 0); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_viewport(Page* page, double width_px, double height_px, double pixel_ratio, double covered_right_px, double covered_bottom_px) {
+  page->viewport = {width_px, height_px, pixel_ratio, covered_right_px, covered_bottom_px};
+  page->app.set_viewport(page->viewport);
+}
+
+EMSCRIPTEN_KEEPALIVE int sheet_wants_frame(Page* page) { return page->app.wants_frame(); }
+
+/// Brings the application up to date and draws, when there is a context. 1 when a frame was drawn.
+EMSCRIPTEN_KEEPALIVE int sheet_frame(Page* page, double now_ms, int width, int height) {
+  const DrawnFrame& frame = page->app.frame(now_ms);
+  if (!page->renderer.attached() || width <= 0 || height <= 0) return 0;
+  page->renderer.draw(frame, page->app.glyphs(), page->viewport.pixel_ratio, width, height);
+  return 1;
+}
+
+// -- what happened
+
+EMSCRIPTEN_KEEPALIVE void sheet_pointer(Page* page, int phase, int kind, int id, double x_px, double y_px, int buttons, double pressure, int modifiers, double time_ms) {
+  page->app.pointer({.phase = static_cast<PointerPhase>(phase),
+                     .kind = static_cast<PointerKind>(kind),
+                     .id = id,
+                     .at = {x_px, y_px},
+                     .buttons = buttons,
+                     .pressure = pressure,
+                     .shift = (modifiers & k_shift) != 0,
+                     .alt = (modifiers & k_alt) != 0,
+                     .time_ms = time_ms});
+}
+
+EMSCRIPTEN_KEEPALIVE void sheet_wheel(Page* page, double x_px, double y_px, double steps) { page->app.wheel({.at = {x_px, y_px}, .steps = steps}); }
+
+/// 1 when the key was ours.
+EMSCRIPTEN_KEEPALIVE int sheet_key(Page* page, const char* key, int modifiers) {
+  return page->app.key({.key = key, .shift = (modifiers & k_shift) != 0, .control = (modifiers & k_control) != 0, .alt = (modifiers & k_alt) != 0});
+}
+
+EMSCRIPTEN_KEEPALIVE void sheet_copied(Page* page, int done) { page->app.copied(done != 0); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_offline_state(Page* page, const char* state) { page->app.set_offline_state(state); }
+
+// -- what to show, and for scripts
+
+EMSCRIPTEN_KEEPALIVE double sheet_panels_revision(Page* page) { return static_cast<double>(page->app.panels_revision()); }
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_panels(Page* page) {
+  Value panels = Value::list();
+  for (const Panel& panel : page->app.panels()) panels.add(to_value(panel));
+  return page->hand_out(to_json(panels));
+}
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_palette(Page* page) { return page->hand_out(page->app.palette()); }
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_cursor(Page* page) { return page->hand_out(page->app.cursor()); }
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_read(Page* page) { return page->hand_out(to_json(page->app.read())); }
+
+/// Arguments that are no JSON are taken for none: the command says what it misses.
+EMSCRIPTEN_KEEPALIVE const char* sheet_command(Page* page, const char* name, const char* arguments) {
+  return page->hand_out(to_json(page->app.command(name, parse_json(arguments).value_or(Value()))));
+}
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_commands(Page* page) { return page->hand_out(to_json(page->app.commands())); }
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_where(Page* page, const char* name) { return page->hand_out(to_json(page->app.where(name))); }
+
+EMSCRIPTEN_KEEPALIVE const char* sheet_link(Page* page) { return page->hand_out(page->app.link()); }
+
+}  // extern "C"

@@ -1,0 +1,136 @@
+// Starts the page: fetches the application and its typeface, joins it to canvas, panels, input and handles, and keeps them
+// in step. Everything it needs is among our own files.
+import { make_handles } from './handles.js';
+import { listen } from './input.js';
+import { Layout } from './layout.js';
+import { answer_worker, keep_offline } from './offline.js';
+import { Painter } from './painter.js';
+import { make_platform } from './platform.js';
+import { Program } from './program.js';
+import { SheetCanvas } from './sheet_canvas.js';
+import { Status } from './status.js';
+import { words } from './words.js';
+
+const version = new URL('.', import.meta.url).pathname.split('/').at(-2);
+const faces = ['Regular', 'Bold', 'Italic'];
+
+const handles = make_handles();
+const status = new Status();
+start().catch((error) => {
+  console.error(error);
+  give_up(typeof WebAssembly === 'object' ? words.no_program : words.old_browser);
+});
+
+/// The first sentence stands: what follows from a stop is no news.
+function give_up(sentence) {
+  if (status.stopped) return;
+  status.stop(sentence);
+  handles.fail(sentence);
+}
+
+async function bytes_of(file) {
+  const response = await fetch(new URL(file, import.meta.url));
+  if (!response.ok) throw new Error(`${file}: ${response.status}`);
+  return response.arrayBuffer();
+}
+
+async function start() {
+  const page = { program: null };
+  const platform = make_platform((done) => page.happen(() => page.program.copied(done)));
+  const [module, ...typeface] = await Promise.all([
+    import('./fogsheet.js').then(({ default: make_module }) => make_module({ page: platform })),
+    ...faces.map((face) => bytes_of(`fonts/B612-${face}.otf`)),
+  ]);
+  page.program = new Program(module, typeface, (error) => {
+    console.error(error);
+    give_up(words.stopped);
+  });
+  run(page);
+}
+
+/// Joins the parts. What stands still stays untouched: panels are painted when their revision grows, frames drawn when wanted.
+function run(page) {
+  const { program } = page;
+  const element = document.querySelector('#sheet canvas');
+  const root = document.documentElement;
+  let painted = -1;
+
+  const layout = new Layout(() => happen(() => canvas.place()));
+  const canvas = new SheetCanvas(program, element, layout, () => refresh());
+  const painter = new Painter({
+    press: (press, more) => command(press.command, { ...press.arguments, ...more }),
+    refuse: (reason) => status.say(reason),
+    read_aloud: (text) => status.read_aloud(text),
+    focus_sheet: () => element.focus({ preventScroll: true }),
+  });
+
+  function refresh() {
+    if (program.stopped) return;
+    if (element.style.cursor !== program.cursor()) element.style.cursor = program.cursor();
+    const revision = program.panels_revision();
+    if (revision === painted) return;
+    painted = revision;
+    if (root.dataset.palette !== program.palette()) wear(program.palette());
+    if (painter.paint(program.panels()).length > 0) layout.set_folded(false);
+    canvas.place();
+  }
+
+  function wear(palette) {
+    root.dataset.palette = palette;
+    document.querySelector('meta[name=theme-color]').content = getComputedStyle(root).getPropertyValue('--table').trim();
+  }
+
+  /// Something was done: the application is told, and the page follows in the next frame.
+  function happen(act) {
+    if (program.stopped) return;
+    try {
+      act();
+      canvas.wake();
+    } catch (error) {
+      if (error !== program.stopped) throw error;  // a stop has been said already
+    }
+  }
+  page.happen = happen;
+
+  /// A command by name: panels follow at once, the frame as soon as it may.
+  function run_command(name, args) {
+    const result = program.command(name, args);
+    refresh();
+    canvas.wake();
+    return result;
+  }
+
+  /// As a press: what went wrong is said on the page.
+  function command(name, args) {
+    happen(() => {
+      const result = run_command(name, args);
+      status.say(result.error ?? '');
+    });
+  }
+
+  canvas.place();
+  program.start(location.hash.slice(1));
+  refresh();
+  canvas.draw();
+  listen(program, element, happen);
+  addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
+  addEventListener('pointerdown', () => status.say(''), { capture: true });
+  canvas.wake();
+
+  handles.started({
+    canvas: element,
+    refresh,
+    read: () => program.read(),
+    command: run_command,
+    commands: () => program.commands(),
+    where: (name) => program.where(name),
+    link: () => program.link(),
+    frames: () => canvas.frames,
+  });
+  handles.settle();
+  answer_worker(version);
+  keep_offline((state) => happen(() => {
+    program.offline_state(state);
+    refresh();
+  }));
+}

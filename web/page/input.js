@@ -1,0 +1,71 @@
+// What is done to the sheet: pointers, wheel and keys, passed on as the browser tells them.
+import { modifiers } from './program.js';
+
+// The order of PointerPhase and PointerKind in shell/pointer.h.
+const phases = { pointerdown: 0, pointermove: 1, pointerup: 2, pointercancel: 3, pointerleave: 4 };
+const kinds = { mouse: 0, pen: 1, touch: 2 };
+
+// One notch of a wheel towards the user, by the event's deltaMode: pixels, lines, pages.
+const notch = [100, 3, 1];
+const pinch_gain = 5;  // a pinch on a touch pad comes as a wheel with Control and small steps
+
+/// @param act  called with what to do; wakes the page afterwards
+export function listen(program, canvas, act) {
+  for (const [type, phase] of Object.entries(phases)) {
+    canvas.addEventListener(type, (event) => {
+      if (type === 'pointerdown') hold(canvas, event);
+      if (type === 'pointerleave' && (event.buttons || event.pointerType === 'touch')) return;
+      act(() => program.pointer({ ...pointer_of(canvas, event), phase }));
+    });
+  }
+  canvas.addEventListener('wheel', (event) => {
+    event.preventDefault();
+    const at = place_of(canvas, event);
+    const steps = event.deltaY / notch[event.deltaMode] * (event.ctrlKey ? pinch_gain : 1);
+    act(() => program.wheel(at.x, at.y, steps));
+  }, { passive: false });
+  // The browser's own answers to a long press and to a pinch would take the gesture away.
+  for (const type of ['contextmenu', 'gesturestart']) canvas.addEventListener(type, (event) => event.preventDefault());
+  window.addEventListener('keydown', (event) => {
+    if (!is_for_the_sheet(event, canvas)) return;
+    act(() => {
+      if (program.key(event.key, modifiers(event))) event.preventDefault();
+    });
+  });
+}
+
+/// Keeps a pointer that leaves the canvas, and takes the keys.
+function hold(canvas, event) {
+  try {
+    canvas.setPointerCapture(event.pointerId);
+  } catch {
+    // no such pointer: a script made the event
+  }
+  canvas.focus({ preventScroll: true });
+}
+
+function place_of(canvas, event) {
+  const box = canvas.getBoundingClientRect();
+  return { x: event.clientX - box.left, y: event.clientY - box.top };
+}
+
+function pointer_of(canvas, event) {
+  return {
+    ...place_of(canvas, event),
+    kind: kinds[event.pointerType] ?? kinds.mouse,
+    id: event.pointerId,
+    buttons: event.buttons,
+    pressure: event.pressure,
+    keys: modifiers(event),
+    time_ms: event.timeStamp,
+  };
+}
+
+/// All keys while the sheet or nothing has the focus; elsewhere but in fields, Esc and what is pressed with Control.
+function is_for_the_sheet(event, canvas) {
+  if (event.isComposing || event.defaultPrevented) return false;
+  const target = event.target;
+  if (target === canvas || target === document.body || target === document.documentElement) return true;
+  if (target.closest?.('input:not([type=radio]), textarea, select')) return false;
+  return event.key === 'Escape' || event.ctrlKey || event.metaKey;
+}

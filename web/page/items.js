@@ -1,0 +1,179 @@
+// The nine kinds of item that panels are made of. Each gives {element, patch(item)}; patch changes only what differs.
+import { make, say, set } from './dom.js';
+import { figure } from './figure.js';
+import { icon } from './icons.js';
+import { sum, table } from './tables.js';
+
+export const kinds = { heading, line, field, choice, button, sum, table, caution, figure };
+
+function heading() {
+  const words = make('bdi');
+  const beside = make('p', { class: 'beside' });
+  const element = make('div', { class: 'heading' });
+  let title = null;
+  return {
+    element,
+    patch(item) {
+      const tag = `h${item.level}`;
+      if (title?.localName !== tag) {
+        title = make(tag, {}, words);
+        element.replaceChildren(title, beside);
+      }
+      say(words, item.text);
+      say(beside, item.beside);
+      beside.hidden = !item.beside;
+    },
+  };
+}
+
+function line(act) {
+  const words = make('bdi', { class: 'words' });
+  const value = make('span', { class: 'value' });
+  const readings = make('div', { class: 'readings', 'aria-hidden': 'true' });
+  const element = make('div', {}, readings, words, value);
+  let said = null;
+  return {
+    element,
+    patch(item) {
+      const large = item.readings.length > 0;
+      set(element, 'class', large ? 'line reading-line' : `line ${item.tone}`);
+      say(words, item.text);
+      say(value, item.value);
+      value.hidden = !item.value;
+      words.classList.toggle('visually-hidden', large);
+      readings.hidden = !large;
+      if (!large) return;
+      if (said === item.text) return;
+      said = item.text;
+      act.read_aloud(item.text);
+      readings.replaceChildren(...item.readings.map((reading) => make('div', { class: 'reading' },
+        make('span', { class: 'figures' }, reading.figures), make('span', { class: 'unit' }, reading.unit), make('span', { class: 'under' }, reading.under))));
+    },
+  };
+}
+
+function field(act, id) {
+  const label = make('span', { class: 'label' });
+  const unit = make('span', { class: 'unit' });
+  const error = make('span', { class: 'error', id: `${id} error` });
+  const words = make('bdi');
+  error.append(icon('caution'), words);
+  const box = make('span', { class: 'box' });
+  const element = make('label', { class: 'field' }, label, box, error);
+  let input = null;
+  let shown = '';  // the last text that the application gave
+  let on_leave = null;
+
+  const leave = () => {
+    if (input.value !== shown) act.press(on_leave, { text: input.value });
+  };
+  const keys = (event) => {
+    if (event.key === 'Escape') input.value = shown;
+    if (event.key === 'Escape' || (event.key === 'Enter' && input.localName === 'input')) input.blur();
+  };
+  const renew = (multiline) => {
+    input = multiline ? make('textarea', { rows: 3 }) : make('input', { type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false' });
+    input.dir = 'auto';
+    input.addEventListener('blur', leave);
+    input.addEventListener('keydown', keys);
+    box.replaceChildren(input, unit);
+  };
+  return {
+    element,
+    patch(item) {
+      if (!input || (input.localName === 'textarea') !== item.multiline) renew(item.multiline);
+      on_leave = item.on_leave;
+      set(input, 'data-name', item.name);
+      set(input, 'aria-invalid', item.error ? 'true' : null);
+      set(input, 'aria-describedby', item.error ? error.id : null);
+      element.classList.toggle('bad', Boolean(item.error));
+      say(label, item.label);
+      say(unit, item.unit);
+      unit.hidden = !item.unit;
+      say(words, item.error);
+      error.hidden = !item.error;
+      // What is being typed stays until it is left; a bad entry stays too, since the application gives it back.
+      const typing = document.activeElement === input && input.value !== shown;
+      if (!typing && input.value !== item.text) input.value = item.text;
+      shown = item.text;
+    },
+  };
+}
+
+function choice(act, id) {
+  const legend = make('legend');
+  const options = make('div', { class: 'options' });
+  const element = make('fieldset', { class: 'choice' }, legend, options);
+  let item = null;
+  let offered = '';
+  const renew = () => options.replaceChildren(...item.options.map((option) => {
+    const input = make('input', { type: 'radio', name: id, value: option.value });
+    input.addEventListener('change', () => act.press(item.on_choose, { [item.argument]: option.value }));
+    return make('label', { 'data-name': `${item.name}/${option.value}` }, input, make('bdi', { class: 'option' }, option.label));
+  }));
+  return {
+    element,
+    patch(next) {
+      item = next;
+      set(element, 'data-name', item.name);
+      say(legend, item.label);
+      const offer = JSON.stringify(item.options);
+      if (offer !== offered) renew();
+      offered = offer;
+      for (const input of options.querySelectorAll('input')) input.checked = input.value === item.chosen;
+    },
+  };
+}
+
+function button(act, id) {
+  const words = make('bdi', { class: 'words' });
+  const key = make('span', { class: 'key', 'aria-hidden': 'true' });
+  const reason = make('span', { class: 'reason', id: `${id} reason` });
+  const pressable = make('button', { type: 'button' }, words, key);
+  let element = null;
+  let drawn = '';
+  let item = null;
+  pressable.addEventListener('click', (event) => {
+    if (!item.enabled) act.refuse(item.reason);
+    else act.press(item.on_press, {});
+    // A well that was pressed by hand gives the keys back to the sheet.
+    if (item.look === 'well' && event.detail > 0) act.focus_sheet();
+  });
+  return {
+    get element() { return element; },
+    patch(next) {
+      item = next;
+      const in_tray = item.look === 'well' || item.look === 'cross';
+      element ??= in_tray ? pressable : make('div', { class: 'act' }, pressable, reason);
+      set(pressable, 'class', item.look);
+      set(pressable, 'data-name', item.name);
+      set(pressable, 'aria-label', item.look === 'cross' ? item.label : null);
+      set(pressable, 'title', item.look === 'well' && item.reason ? item.reason : null);
+      set(pressable, 'aria-pressed', item.pressed ?? null);
+      set(pressable, 'aria-disabled', item.enabled ? null : 'true');
+      set(pressable, 'aria-keyshortcuts', item.key || null);
+      set(pressable, 'aria-describedby', !in_tray && item.reason && !item.enabled ? reason.id : null);
+      say(words, item.label);
+      say(key, item.key);
+      say(reason, item.enabled ? '' : item.reason);
+      if (item.icon !== drawn) {
+        pressable.querySelector('svg')?.remove();
+        if (item.icon) pressable.prepend(icon(item.icon));
+        drawn = item.icon;
+      }
+    },
+  };
+}
+
+function caution() {
+  const text = make('bdi');
+  const advice = make('bdi', { class: 'advice' });
+  const element = make('div', { class: 'caution', role: 'note' }, icon('caution'), make('strong', {}, text), advice);
+  return {
+    element,
+    patch(item) {
+      say(text, item.text);
+      say(advice, item.advice);
+    },
+  };
+}

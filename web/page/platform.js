@@ -1,0 +1,64 @@
+// The browser's side of what the application asks for: the day, the address, the clipboard and settings.
+// It is called from inside the application and must not call back into it before that call has returned.
+import { use_waiting_version } from './offline.js';
+
+const prefix = 'fogsheet.';
+
+/// @param copied  told true or false once it is known whether a text reached the clipboard
+export function make_platform(copied) {
+  return {
+    /// yyyymmdd, by the device's own zone
+    today() {
+      const now = new Date();
+      return now.getFullYear() * 10000 + (now.getMonth() + 1) * 100 + now.getDate();
+    },
+
+    address: () => location.href.split('#')[0],
+
+    /// A palette that nobody has chosen is the one that the system asks for.
+    setting(name) {
+      let value = null;
+      try {
+        value = localStorage.getItem(prefix + name);
+      } catch {
+        // storage is forbidden: nothing was put
+      }
+      return value ?? (name === 'palette' ? document.documentElement.dataset.suggested : '');
+    },
+
+    put_setting(name, value) {
+      try {
+        localStorage.setItem(prefix + name, value);
+      } catch {
+        // forbidden or full: it holds until the page goes
+      }
+    },
+
+    use_new_version: () => use_waiting_version(),
+
+    copy(text) {
+      const by_hand = () => copied(copy_selected(text));
+      if (!navigator.clipboard?.writeText) queueMicrotask(by_hand);
+      else navigator.clipboard.writeText(text).then(() => copied(true), by_hand);
+    },
+  };
+}
+
+/// The old way, for pages that may not use the clipboard: select a text and have the browser copy what is selected.
+function copy_selected(text) {
+  const before = document.activeElement;
+  const field = document.createElement('textarea');
+  field.className = 'visually-hidden';
+  field.value = text;
+  document.body.append(field);
+  field.select();
+  let done = false;
+  try {
+    done = document.execCommand('copy');
+  } catch {
+    // refused
+  }
+  field.remove();
+  before?.focus?.({ preventScroll: true });
+  return done;
+}

@@ -1,0 +1,93 @@
+// The application, compiled from C++, behind one method a function (web/main.cpp). Text and JSON go in and out here and
+// nowhere else. Any error from inside stops it for good: from then on each call throws, and nothing is drawn or changed.
+
+const shift = 1, control = 2, alt = 4;
+
+/// The modifier keys of an event as one number.
+export function modifiers(event) {
+  return (event.shiftKey ? shift : 0) + (event.ctrlKey || event.metaKey ? control : 0) + (event.altKey ? alt : 0);
+}
+
+export class Program {
+  #module;
+  #sheet = 0;
+  #on_stop;
+  stopped = null;
+
+  /// @param module   what Emscripten made
+  /// @param faces    the bytes of the typeface: regular, bold, italic
+  /// @param on_stop  told the error once
+  constructor(module, faces, on_stop) {
+    this.#module = module;
+    this.#on_stop = on_stop;
+    const held = faces.flatMap((face) => {
+      const bytes = new Uint8Array(face);
+      const at = module._malloc(bytes.length);
+      module.HEAPU8.set(bytes, at);
+      return [at, bytes.length];
+    });
+    this.#sheet = this.#guarded(() => module._sheet_open(...held));
+  }
+
+  start(fragment) { this.#call('start', fragment); }
+
+  // -- the canvas
+  attach() { return this.#call('attach') === 1; }
+  lose() { this.#call('lose'); }
+  canvas_lost(lost) { this.#call('canvas_lost', Number(lost)); }
+  viewport({ width, height, pixel_ratio, covered_right, covered_bottom }) {
+    this.#call('viewport', width, height, pixel_ratio, covered_right, covered_bottom);
+  }
+  wants_frame() { return this.#call('wants_frame') === 1; }
+  /// Whether a frame was drawn.
+  frame(now_ms, width, height) { return this.#call('frame', now_ms, width, height) === 1; }
+
+  // -- what happened
+  pointer({ phase, kind, id, x, y, buttons, pressure, keys, time_ms }) {
+    this.#call('pointer', phase, kind, id, x, y, buttons, pressure, keys, time_ms);
+  }
+  wheel(x, y, steps) { this.#call('wheel', x, y, steps); }
+  /// Whether the key was ours.
+  key(key, keys) { return this.#call('key', key, keys) === 1; }
+  copied(done) { this.#call('copied', Number(done)); }
+  offline_state(state) { this.#call('offline_state', state); }
+
+  // -- what to show, and for scripts
+  panels_revision() { return this.#call('panels_revision'); }
+  panels() { return JSON.parse(this.#text('panels')); }
+  palette() { return this.#text('palette'); }
+  cursor() { return this.#text('cursor'); }
+  read() { return JSON.parse(this.#text('read')); }
+  command(name, args) { return JSON.parse(this.#text('command', String(name), JSON.stringify(args) ?? 'null')); }
+  commands() { return JSON.parse(this.#text('commands')); }
+  where(name) { return JSON.parse(this.#text('where', String(name))); }
+  link() { return this.#text('link'); }
+
+  #text(name, ...values) { return this.#module.UTF8ToString(this.#call(name, ...values)); }
+
+  #call(name, ...values) {
+    if (this.stopped) throw this.stopped;
+    const texts = [];
+    const passed = values.map((value) => {
+      if (typeof value !== 'string') return value;
+      const size = this.#module.lengthBytesUTF8(value) + 1;
+      const at = this.#module._malloc(size);
+      this.#module.stringToUTF8(value, at, size);
+      texts.push(at);
+      return at;
+    });
+    const answer = this.#guarded(() => this.#module[`_sheet_${name}`](this.#sheet, ...passed));
+    texts.forEach((at) => this.#module._free(at));
+    return answer;
+  }
+
+  #guarded(act) {
+    try {
+      return act();
+    } catch (error) {
+      this.stopped = error instanceof Error ? error : new Error(String(error));
+      this.#on_stop(this.stopped);
+      throw this.stopped;
+    }
+  }
+}

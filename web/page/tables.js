@@ -1,0 +1,50 @@
+// Items that are tables: a column sum, laid out so that it can be checked by eye, and a plain table.
+import { make, say, set } from './dom.js';
+
+/// A row a term: the word with its reason under it, sign, figures, letter. A rule stands above each result.
+export function sum() {
+  const caption = make('caption', { class: 'visually-hidden' });
+  const body = make('tbody');
+  const element = make('table', { class: 'sum' }, caption, body);
+  return {
+    element,
+    patch(item) {
+      set(element, 'data-name', item.name);
+      say(caption, item.caption);
+      body.replaceChildren(...item.rows.map(sum_row));
+    },
+  };
+}
+
+function sum_row(row) {
+  const word = make('th', { scope: 'row' }, make('bdi', {}, row.word));
+  if (row.reason) word.append(make('small', {}, row.reason));
+  if (row.figures && row.beside) word.append(make('small', {}, row.beside));
+  const cells = row.figures
+    ? [make('td', { class: 'sign' }, row.sign), make('td', { class: 'figures' }, row.figures), make('td', { class: 'letter' }, row.letter)]
+    : [make('td', { class: 'missing', colspan: 3 }, row.beside)];
+  return make('tr', { class: row.kind }, word, ...cells);
+}
+
+export function table() {
+  const caption = make('caption');
+  const head = make('tr');
+  const body = make('tbody');
+  const rows = make('table', {}, caption, make('thead', {}, head), body);
+  const empty = make('p', { class: 'when-empty' });
+  const element = make('div', { class: 'table', tabindex: '0', role: 'group' }, rows, empty);
+  return {
+    element,
+    patch(item) {
+      set(element, 'data-name', item.name);
+      set(element, 'aria-label', item.caption);
+      say(caption, item.caption);
+      say(empty, item.when_empty);
+      rows.hidden = item.rows.length === 0;
+      empty.hidden = !rows.hidden;
+      const figures = (i) => (item.columns[i]?.figures ? 'figures' : null);
+      head.replaceChildren(...item.columns.map((column, i) => make('th', { scope: 'col', class: figures(i) }, column.label)));
+      body.replaceChildren(...item.rows.map((cells) => make('tr', {}, ...cells.map((text, i) => make('td', { class: figures(i) }, make('bdi', {}, text))))));
+    },
+  };
+}
