@@ -12,21 +12,11 @@
 #include "shell/platform.h"
 #include "shell/pointer.h"
 #include "shell/value.h"
+#include "shell/viewport.h"
 
 struct ImDrawList;
 
 namespace fogsheet {
-
-/// The canvas in CSS pixels, the device's pixels a CSS pixel, and what the page's own parts cover of it.
-struct Viewport {
-  double width_px = 0;
-  double height_px = 0;
-  double pixel_ratio = 1;
-  // Covered from each side by tray and slip.
-  double covered_right_px = 0;
-  double covered_bottom_px = 0;
-  bool operator==(const Viewport&) const = default;
-};
 
 /// One thing to draw: a draw list in its own units, laid on the canvas by `scale` and an offset in CSS pixels. A list whose
 /// `id` and `revision` were drawn before has not changed since; revision 0 changes always.
@@ -44,12 +34,17 @@ struct DrawnFrame {
   std::uint32_t halo = 0;          // ImU32, the colour of text halos
 };
 
-/// The glyphs as one image: how far each texel is from the glyph's outline (128 on it, growing inwards).
+/// The glyphs as one image: how far each texel is from the glyph's outline (128 on it, growing inwards). Glyph quads have
+/// their uv in texels, so that they stay true when the image grows; a haloed glyph has k_halo_u added to u; solid shapes have
+/// uv (-1, -1), which means full coverage.
+inline constexpr float k_halo_u = 8192;
+
 struct GlyphImage {
   std::span<const std::uint8_t> texels;
   int width = 0;
   int height = 0;
   double range_px = 0;           // texels from the outline to value 0 or 255
+  double px_per_em = 0;          // texels an em
   std::uint64_t revision = 0;    // grows when glyphs were added
 };
 
@@ -81,7 +76,7 @@ class App {
   bool wants_frame() const;
   /// @param now_ms of the same clock as the pointers'.
   const DrawnFrame& frame(double now_ms);
-  const GlyphImage& glyphs() const;
+  GlyphImage glyphs() const;
   /// Grows whenever panels() may differ.
   std::uint64_t panels_revision() const;
   std::vector<Panel> panels() const;

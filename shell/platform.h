@@ -15,6 +15,8 @@ class Platform {
   virtual std::string page_address() = 0;
   /// Puts text on the clipboard; only inside a press. The page says afterwards how it went (App::copied).
   virtual void copy(const std::string& text) = 0;
+  /// The newer version of the program that waits is put in use; the page loads anew.
+  virtual void use_new_version() = 0;
   /// Settings that outlive the page on this device; empty when never put or not allowed.
   virtual std::string setting(const std::string& name) = 0;
   virtual void put_setting(const std::string& name, const std::string& value) = 0;

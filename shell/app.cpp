@@ -1,0 +1,218 @@
+#include "shell/app.h"
+
+#include <cmath>
+
+#include "shell/canvas/canvas.h"
+#include "shell/commands.h"
+#include "shell/panels/panels.h"
+#include "shell/read.h"
+#include "shell/tools/gestures.h"
+#include "shell/tools/target.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+
+struct App::Inside : GestureTarget {
+  explicit Inside(Platform& platform) : session(platform), gestures(*this) {
+    for (const ToolRow& row : tool_table()) tools.push_back(row.make());
+    if (const std::optional<Palette> kept = palette_named(platform.setting("palette"))) session.settings.palette = *kept;
+  }
+
+  Tool& tool() { return *tools[static_cast<std::size_t>(session.desk.tool)]; }
+  const Tool& tool() const { return *tools[static_cast<std::size_t>(session.desk.tool)]; }
+
+  /// Before the tool or the document changes under a drag, the drag is thrown away.
+  void drop_gesture() { gestures.cancel(); }
+
+  void press(ScreenPoint at, PointerKind) override {
+    session.message = {};
+    if (session.slip == SlipId::first_run && session.desk.tool != ToolId::none) session.slip = SlipId::none;
+    tool().press(session, at);
+    session.touch();
+  }
+
+  void drag_begin(ScreenPoint from, PointerKind, double held_s) override {
+    tool_has_drag = tool().take(session, from, held_s);
+    last_drag = from;
+    session.touch();
+  }
+
+  void drag_to(ScreenPoint at) override {
+    if (tool_has_drag) tool().move(session, at);
+    else pan(at - last_drag);
+    last_drag = at;
+  }
+
+  void drag_end(ScreenPoint at) override {
+    if (tool_has_drag) tool().release(session, at);
+    tool_has_drag = false;
+    session.touch();
+  }
+
+  void drag_cancel() override {
+    if (tool_has_drag) tool().cancel(session);
+    tool_has_drag = false;
+    session.touch();
+  }
+
+  void pan_zoom(ScreenPoint about, ScreenPoint by, double factor) override {
+    session.desk.camera = zoomed(panned(session.desk.camera, by), about, factor);
+    hold_camera();
+  }
+
+  void hover(std::optional<ScreenPoint> at) override { hovered = at; }
+
+  void pan(ScreenPoint by) {
+    session.desk.camera = panned(session.desk.camera, by);
+    hold_camera();
+  }
+
+  void hold_camera() {
+    session.desk.camera = held(session.desk.camera, paper_size(session.document().sheet.paper), session.free_area());
+    session.desk.camera_moved = true;
+    session.frame_wanted = true;
+  }
+
+  Session session;
+  Canvas canvas;
+  std::vector<std::unique_ptr<Tool>> tools;  // by ToolId
+  Gestures gestures;
+  bool tool_has_drag = false;
+  ScreenPoint last_drag;
+  std::optional<ScreenPoint> hovered;
+};
+
+App::App(Platform& platform) : inside_(std::make_unique<Inside>(platform)) {}
+App::~App() = default;
+
+void App::set_typeface(std::span<const std::uint8_t> regular, std::span<const std::uint8_t> bold, std::span<const std::uint8_t> italic) {
+  GlyphAtlas& glyphs = inside_->canvas.glyphs();
+  glyphs.set_face(Face::regular, regular);
+  glyphs.set_face(Face::bold, bold);
+  glyphs.set_face(Face::italic, italic);
+  inside_->session.touch();
+}
+
+void App::set_viewport(const Viewport& viewport) {
+  Session& session = inside_->session;
+  if (session.viewport == viewport) return;
+  const Viewport before = session.viewport;
+  session.viewport = viewport;
+  const bool resized = before.width_px != viewport.width_px || before.height_px != viewport.height_px;
+  if (resized && !session.desk.camera_moved) session.look_at_sheet();
+  else if (resized) inside_->hold_camera();
+  session.touch();
+}
+
+void App::pointer(const PointerEvent& event) { inside_->gestures.event(event); }
+
+void App::wheel(const WheelEvent& event) {
+  constexpr double k_factor_a_step = 1.12;
+  Session& session = inside_->session;
+  session.desk.camera = zoomed(session.desk.camera, event.at, std::pow(k_factor_a_step, -event.steps));
+  inside_->hold_camera();
+}
+
+bool App::key(const KeyEvent& event) {
+  Session& session = inside_->session;
+  if (event.key == "Escape") {
+    inside_->drop_gesture();
+    if (session.desk.first_end) session.desk.first_end.reset();
+    else if (session.desk.edge && session.desk.tool == ToolId::straight_edge) session.set_edge(std::nullopt);
+    else if (session.desk.tool != ToolId::none) run_command(session, "tool", Value::object({{"tool", "none"}}));
+    else run_command(session, "close-slip", Value::object());
+    session.touch();
+    return true;
+  }
+  if (event.control && !event.alt && (event.key == "z" || event.key == "Z" || event.key == "y")) {
+    inside_->drop_gesture();
+    run_command(session, event.key == "z" && !event.shift ? "undo" : "redo", Value::object());
+    return true;
+  }
+  if (event.control || event.alt) return false;
+  for (const ToolRow& row : tool_table())
+    if (*row.key && (event.key == row.key || (event.key.size() == 1 && event.key[0] - 'a' + 'A' == row.key[0]))) {
+      command("tool", Value::object({{"tool", row.name}}));
+      return true;
+    }
+  for (const Command& each : command_table()) {
+    const bool needs_control = std::string_view(each.name) == "undo" || std::string_view(each.name) == "redo";
+    if (!*each.key || needs_control || event.key != each.key) continue;
+    command(each.name, Value::object());
+    return true;
+  }
+  constexpr double k_arrow_px = 40;
+  const double step = k_arrow_px * (event.shift ? 4 : 1);
+  if (event.key == "ArrowLeft") inside_->pan({step, 0});
+  else if (event.key == "ArrowRight") inside_->pan({-step, 0});
+  else if (event.key == "ArrowUp") inside_->pan({0, step});
+  else if (event.key == "ArrowDown") inside_->pan({0, -step});
+  else return false;
+  return true;
+}
+
+void App::start(const std::string& fragment) {
+  Session& session = inside_->session;
+  if (fragment.empty()) return;
+  const Value answer = run_command(session, "open-text", Value::object({{"text", fragment}}));
+  session.opened_from_link = answer.has("ok");
+}
+
+void App::copied(bool done) {
+  Session& session = inside_->session;
+  if (done) session.say("The link is copied: paste it into a message to yourself or to your crew.");
+  else {
+    session.link_shown = true;
+    session.slip = SlipId::more;
+    session.message = {"The link could not be copied. It stands under More: select it and copy it by hand.", true};
+  }
+  session.touch();
+}
+
+void App::set_canvas_lost(bool lost) {
+  inside_->session.canvas_lost = lost;
+  inside_->session.touch();
+}
+
+void App::set_offline_state(const std::string& state) {
+  inside_->session.offline_state = state;
+  inside_->session.touch();
+}
+
+bool App::wants_frame() const { return inside_->session.frame_wanted || inside_->canvas.moving(); }
+
+const DrawnFrame& App::frame(double now_ms) {
+  inside_->session.frame_wanted = false;
+  return inside_->canvas.frame(inside_->session, inside_->tool(), now_ms);
+}
+
+GlyphImage App::glyphs() const {
+  const GlyphAtlas& atlas = inside_->canvas.glyphs();
+  return {atlas.texels(), atlas.width(), atlas.height(), GlyphAtlas::k_range_px, GlyphAtlas::k_px_per_em, atlas.revision()};
+}
+
+std::uint64_t App::panels_revision() const { return inside_->session.panels_revision; }
+std::vector<Panel> App::panels() const { return panels_in_view(inside_->session, inside_->tool()); }
+std::string App::palette() const { return std::string(palette_name(inside_->session.settings.palette)); }
+
+std::string App::cursor() const {
+  if (!inside_->hovered) return "default";
+  const Session& session = inside_->session;
+  const Target target = target_at(session, *inside_->hovered);
+  if (std::holds_alternative<HandleTarget>(target) || std::holds_alternative<BodyTarget>(target)) return "grab";
+  if (!std::holds_alternative<NothingTarget>(target)) return "pointer";
+  return session.desk.tool == ToolId::none ? "grab" : "crosshair";
+}
+
+Value App::read() const { return read_session(inside_->session); }
+
+Value App::command(const std::string& name, const Value& arguments) {
+  inside_->drop_gesture();
+  return run_command(inside_->session, name, arguments);
+}
+
+Value App::commands() const { return describe_commands(inside_->session); }
+Value App::where(const std::string& name) const { return where_on_canvas(inside_->session, name); }
+std::string App::link() const { return link_of(inside_->session); }
+
+}  // namespace fogsheet

@@ -1,0 +1,61 @@
+#include "shell/arguments.h"
+
+#include <cmath>
+
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+/// The number that an id is written as; 0, which names nothing, for any other text.
+std::uint32_t id_number(const std::string& text) {
+  if (text.empty() || text.size() > 10) return 0;
+  std::uint64_t number = 0;
+  for (const char c : text) {
+    if (c < '0' || c > '9') return 0;
+    number = number * 10 + static_cast<std::uint64_t>(c - '0');
+  }
+  return number <= 0xFFFFFFFFu ? static_cast<std::uint32_t>(number) : 0;
+}
+
+}  // namespace
+
+Result<double> number_argument(const Value& arguments, const char* name) {
+  const double* number = arguments[name].number();
+  if (!number || !std::isfinite(*number)) return Problem{.fault = Fault::number_missing, .texts = {name}};
+  return *number;
+}
+
+Result<std::string> text_argument(const Value& arguments, const char* name) {
+  const std::string* text = arguments[name].text();
+  if (!text) return Problem{.fault = Fault::entry_empty, .texts = {name}};
+  return *text;
+}
+
+Result<Date> date_argument(const Value& arguments, const char* name) {
+  const Result<std::string> text = text_argument(arguments, name);
+  if (!text) return text.problem();
+  return parse_iso_date(*text);
+}
+
+Result<MarkId> mark_argument(const Document& document, const Value& arguments, const char* name) {
+  const Result<std::string> text = text_argument(arguments, name);
+  if (!text) return text.problem();
+  const MarkId id{id_number(*text)};
+  if (!document.marks.find(id)) return Problem{.fault = Fault::mark_unknown, .texts = {*text}};
+  return id;
+}
+
+Result<RoseId> rose_argument(const Document& document, const Value& arguments, const char* name) {
+  const Result<std::string> text = text_argument(arguments, name);
+  if (!text) return text.problem();
+  const RoseId id{id_number(*text)};
+  if (!document.roses.find(id)) return Problem{.fault = Fault::rose_unknown, .texts = {*text}};
+  return id;
+}
+
+Value done() { return Value::object({{"ok", true}}); }
+Value done_with(std::uint32_t id) { return Value::object({{"ok", true}, {"id", std::to_string(id)}}); }
+Value refused(const Problem& problem) { return Value::object({{"error", words::sentence(problem)}}); }
+
+}  // namespace fogsheet

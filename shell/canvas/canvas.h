@@ -1,0 +1,55 @@
+// The sheet on screen. What does not move is drawn into two lists once a revision, palette and zoom, below and above the
+// straight-edge's tint; panning changes only where they are laid. The rest is drawn each frame.
+#pragma once
+
+#include "shell/app.h"
+#include "shell/canvas/brush.h"
+#include "shell/session.h"
+#include "shell/tools/tool.h"
+
+namespace fogsheet {
+
+class Canvas {
+ public:
+  Canvas();
+
+  GlyphAtlas& glyphs() { return kit_.glyphs; }
+  const GlyphAtlas& glyphs() const { return kit_.glyphs; }
+
+  /// @param tool  the one in hand; now_ms of the pointers' clock.
+  const DrawnFrame& frame(const Session& session, const Tool& tool, double now_ms);
+
+  /// Whether another frame would differ though nothing happened: an edge on its way to a rose, or a zoom just ended.
+  bool moving() const { return moving_; }
+
+ private:
+  void draw_sheet(const Session& session, double px_per_mm);
+  void draw_tint(const Session& session, const std::optional<StraightEdge>& edge);
+  void draw_above(const Session& session, const Tool& tool, const std::optional<StraightEdge>& edge);
+  /// The edge as shown: on its way when it has just settled.
+  std::optional<StraightEdge> edge_shown(const Session& session, double now_ms);
+
+  /// What the static lists were drawn for.
+  struct Drawn {
+    std::uint64_t revision = 0;
+    Palette palette = Palette::day;
+    Rounding rounding = Rounding::whole_degrees;
+    double px_per_mm = 0;
+    double pixel_ratio = 0;
+    bool operator==(const Drawn&) const = default;
+  };
+
+  DrawKit kit_;
+  DrawKit::List below_, tint_, sheet_, above_;
+  Drawn drawn_;
+  std::uint64_t lists_revision_ = 0;
+  DrawnFrame frame_;
+  double last_px_per_mm_ = 0;
+  double zoomed_at_ms_ = -1e9;
+  std::optional<StraightEdge> last_edge_;
+  std::optional<StraightEdge> settle_from_;
+  double settled_at_ms_ = -1e9;
+  bool moving_ = false;
+};
+
+}  // namespace fogsheet

@@ -1,0 +1,54 @@
+#include "shell/commands.h"
+
+#include <iterator>
+
+#include "shell/arguments.h"
+#include "shell/commands_desk.h"
+#include "shell/commands_sheet.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+
+const std::vector<Command>& command_table() {
+  static const std::vector<Command> table = [] {
+    std::vector<Command> all = sheet_commands();
+    std::vector<Command> desk = desk_commands();
+    std::move(desk.begin(), desk.end(), std::back_inserter(all));
+    return all;
+  }();
+  return table;
+}
+
+Value run_command(Session& session, const std::string& name, const Value& arguments) {
+  for (const Command& command : command_table()) {
+    if (name != command.name) continue;
+    if (command.refusal)
+      if (const std::optional<Fault> fault = command.refusal(session)) {
+        session.refuse({.fault = *fault});
+        return refused({.fault = *fault});
+      }
+    Value answer = command.run(session, arguments);
+    // What was refused stands in the margin too, as after a press.
+    if (const std::string* error = answer["error"].text()) session.message = {*error, true};
+    session.touch();
+    return answer;
+  }
+  return Value::object({{"error", "There is no command “" + name + "”."}});
+}
+
+Value describe_commands(const Session& session) {
+  Value list = Value::list();
+  for (const Command& command : command_table()) {
+    Value arguments = Value::list();
+    for (const Argument& argument : command.arguments)
+      arguments.add(Value::object({{"name", argument.name}, {"unit", argument.unit}, {"optional", argument.optional}}));
+    list.add(Value::object({{"name", command.name},
+                            {"label", command.label},
+                            {"key", command.key},
+                            {"arguments", arguments},
+                            {"enabled", !command.refusal || !command.refusal(session)}}));
+  }
+  return list;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,216 @@
+#include "shell/commands_desk.h"
+
+#include "core/document/actions.h"
+#include "core/formats/document_text.h"
+#include "shell/arguments.h"
+#include "shell/tools/no_tool.h"
+#include "shell/tools/straight_edge_tool.h"
+#include "shell/tools/target.h"
+#include "shell/tools/tool.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+std::optional<Fault> edge_not_on(const Session& session) { return session.desk.edge ? std::nullopt : std::optional(Fault::no_edge); }
+
+void show_edge(Session& session, StraightEdge edge) {
+  session.set_edge(std::move(edge));
+  session.desk.tool = ToolId::straight_edge;
+  session.slip = SlipId::straight_edge;
+  session.message = {};
+}
+
+Value run_lay_edge(Session& session, const Value& arguments) {
+  const Result<MarkId> from = mark_argument(session.document(), arguments, "from"), to = mark_argument(session.document(), arguments, "to");
+  for (const Result<MarkId>* each : {&from, &to})
+    if (!*each) return refused(each->problem());
+  const SheetPoint a = place_of(session, *from), b = place_of(session, *to);
+  if (distance_mm(a, b) < k_least_edge_mm) return refused({.fault = Fault::edge_of_no_length});
+  show_edge(session, {.a = a, .b = b, .on_a = *from, .on_b = *to});
+  return done();
+}
+
+const RoseInReach* rose_of(const Session& session, RoseId id) {
+  for (const RoseInReach& rose : session.facts().roses)
+    if (rose.id == id) return &rose;
+  return nullptr;
+}
+
+Value run_slide_edge_to(Session& session, const Value& arguments) {
+  if (arguments.has("mark")) {
+    const Result<MarkId> mark = mark_argument(session.document(), arguments, "mark");
+    if (!mark) return refused(mark.problem());
+    show_edge(session, slid_onto(*session.desk.edge, place_of(session, *mark)));
+    return done();
+  }
+  const Result<RoseId> rose = rose_argument(session.document(), arguments, "rose");
+  if (!rose) return refused(rose.problem());
+  const RoseInReach* found = rose_of(session, *rose);
+  StraightEdge edge = slid_onto(*session.desk.edge, found->centre);
+  // Slid along itself too where its ends would stay far from the rose.
+  const double past_mm = dot(found->centre - midpoint(edge.a, edge.b), along(edge));
+  const double reach_mm = distance_mm(edge.a, edge.b) / 2 + found->radius_mm;
+  if (std::abs(past_mm) > reach_mm) edge = slid(edge, past_mm * along(edge));
+  edge.settled_on = found->id;
+  show_edge(session, edge);
+  return done();
+}
+
+Value run_turn_edge(Session& session, const Value& arguments) {
+  const Result<double> bearing_deg = number_argument(arguments, "bearing_deg");
+  if (!bearing_deg) return refused(bearing_deg.problem());
+  if (*bearing_deg < 0 || *bearing_deg >= 360) return refused({.fault = Fault::direction_out_of_range, .numbers = {*bearing_deg}});
+  const Result<std::string> reference = text_argument(arguments, "reference");
+  if (!reference) return refused(reference.problem());
+  TrueDirection to(*bearing_deg);
+  if (*reference == "magnetic") {
+    const VariationInUse& variation = session.facts().variation;
+    if (!variation.used) return Value::object({{"error", words::variation_caution(variation)}});
+    to = to_true(MagneticDirection(*bearing_deg), *variation.used);
+  } else if (*reference == "compass") {
+    return Value::object({{"error", "There is no compass course: deviation is not entered."}});
+  } else if (*reference != "true") {
+    return refused({.fault = Fault::entry_unreadable, .texts = {"reference", *reference}});
+  }
+  if (session.desk.edge) {
+    const StraightEdge& edge = *session.desk.edge;
+    const RoseInReach* rose = edge.settled_on ? rose_of(session, *edge.settled_on) : nullptr;
+    show_edge(session, turned(edge, rose ? rose->centre : midpoint(edge.a, edge.b), to));
+    return done();
+  }
+  if (session.facts().roses.empty()) return refused({.fault = Fault::no_rose});
+  const RoseInReach& rose = session.facts().roses.front();
+  const SheetVector half = (1.3 * rose.radius_mm) * towards(to.deg());
+  show_edge(session, {.a = rose.centre - half, .b = rose.centre + half, .settled_on = rose.id});
+  return done();
+}
+
+Value run_turn_edge_round(Session& session, const Value&) {
+  turn_edge_round(session);
+  return done();
+}
+
+Value run_lift_edge(Session& session, const Value&) {
+  session.set_edge(std::nullopt);
+  return done();
+}
+
+Value run_tool(Session& session, const Value& arguments) {
+  const Result<std::string> name = text_argument(arguments, "tool");
+  if (!name) return refused(name.problem());
+  for (const ToolRow& row : tool_table()) {
+    if (*name != row.name) continue;
+    // The tool's own well again puts it down.
+    session.desk.tool = session.desk.tool == row.id ? ToolId::none : row.id;
+    session.desk.first_end.reset();
+    session.desk.leg_from.reset();
+    session.slip = session.desk.tool == ToolId::straight_edge ? SlipId::straight_edge : SlipId::none;
+    session.message = {};
+    return done();
+  }
+  return refused({.fault = Fault::entry_unreadable, .texts = {"tool", *name}});
+}
+
+struct SlipName {
+  const char* name;
+  SlipId id;
+};
+constexpr SlipName k_slips[] = {{"none", SlipId::none}, {"first-run", SlipId::first_run}, {"straight-edge", SlipId::straight_edge}, {"more", SlipId::more}, {"lists", SlipId::lists}, {"new-sheet", SlipId::new_sheet}};
+
+Value run_open_slip(Session& session, const Value& arguments) {
+  const Result<std::string> name = text_argument(arguments, "slip");
+  if (!name) return refused(name.problem());
+  for (const SlipName& row : k_slips)
+    if (*name == row.name) {
+      session.slip = session.slip == row.id ? SlipId::none : row.id;
+      return done();
+    }
+  return refused({.fault = Fault::entry_unreadable, .texts = {"slip", *name}});
+}
+
+Value run_close_slip(Session& session, const Value&) {
+  if (session.slip == SlipId::mark || session.slip == SlipId::leg) {
+    session.desk.selected_mark.reset();
+    session.desk.selected_leg.reset();
+  }
+  session.slip = SlipId::none;
+  return done();
+}
+
+/// What the demo proposes: the straight-edge in hand, to be laid along the middle leg.
+Value run_take_edge(Session& session, const Value&) {
+  session.desk.tool = ToolId::straight_edge;
+  session.slip = SlipId::straight_edge;
+  return done();
+}
+
+Value run_select(Session& session, const Value& arguments) {
+  const Result<MarkId> mark = mark_argument(session.document(), arguments, "id");
+  if (!mark) return refused(mark.problem());
+  select_mark(session, *mark);
+  return done();
+}
+
+Value zoom(Session& session, double factor) {
+  const FreeArea area = session.free_area();
+  session.desk.camera = held(zoomed(session.desk.camera, {area.width_px / 2, area.height_px / 2}, factor), paper_size(session.document().sheet.paper), area);
+  session.desk.camera_moved = true;
+  return done();
+}
+
+Value run_closer(Session& session, const Value&) { return zoom(session, k_zoom_step); }
+Value run_wider(Session& session, const Value&) { return zoom(session, 1 / k_zoom_step); }
+
+Value run_fit(Session& session, const Value&) {
+  session.desk.camera = fitted(paper_size(session.document().sheet.paper), session.free_area());
+  session.desk.camera_moved = true;
+  return done();
+}
+
+Value run_set_palette(Session& session, const Value& arguments) {
+  const Result<std::string> name = text_argument(arguments, "palette");
+  if (!name) return refused(name.problem());
+  const std::optional<Palette> palette = palette_named(*name);
+  if (!palette) return refused({.fault = Fault::entry_unreadable, .texts = {"palette", *name}});
+  session.settings.palette = *palette;
+  session.platform.put_setting("palette", *name);
+  return done();
+}
+
+Value run_use_new_version(Session& session, const Value&) {
+  session.platform.use_new_version();
+  return done();
+}
+
+Value run_copy_link(Session& session, const Value&) {
+  session.platform.copy(link_of(session));
+  return done();
+}
+
+}  // namespace
+
+std::string link_of(const Session& session) { return session.platform.page_address() + "#" + encode_document(session.document()); }
+
+std::vector<Command> desk_commands() {
+  return {
+      {"lay-edge", "Lay the straight-edge on two marks", "", {{"from", "id of a mark"}, {"to", "id of a mark"}}, nullptr, run_lay_edge},
+      {"slide-edge-to", "Slide the straight-edge to a rose or a mark", "", {{"rose", "id of a rose", true}, {"mark", "id of a mark", true}}, edge_not_on, run_slide_edge_to},
+      {"turn-edge", "Turn the straight-edge to a direction", "", {{"bearing_deg", "deg, [0, 360)"}, {"reference", "true, magnetic or compass"}}, nullptr, run_turn_edge},
+      {"turn-edge-round", "Turn the direction of travel round", "r", {}, edge_not_on, run_turn_edge_round},
+      {"lift-edge", "Let go of the edge", "", {}, edge_not_on, run_lift_edge},
+      {"take-edge", "Put the edge on", "", {}, nullptr, run_take_edge},
+      {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg or straight-edge"}}, nullptr, run_tool},
+      {"select-mark", "Select a mark", "", {{"id", "id of a mark"}}, nullptr, run_select},
+      {"open-slip", "Open a slip", "", {{"slip", "first-run, straight-edge, more, lists or new-sheet"}}, nullptr, run_open_slip},
+      {"close-slip", "Close the slip", "", {}, nullptr, run_close_slip},
+      {"closer", "Closer", "+", {}, nullptr, run_closer},
+      {"wider", "Wider", "-", {}, nullptr, run_wider},
+      {"fit", "The whole sheet", "0", {}, nullptr, run_fit},
+      {"set-palette", "Set the palette", "", {{"palette", "day, dusk, night or high-contrast"}}, nullptr, run_set_palette},
+      {"use-new-version", "Use the newer version", "", {}, nullptr, run_use_new_version},
+      {"copy-link", "Copy the link", "", {}, nullptr, run_copy_link},
+  };
+}
+
+}  // namespace fogsheet

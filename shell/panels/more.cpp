@@ -1,0 +1,44 @@
+// All that has no well of its own: palette, link, lists, what a narrow tray leaves out, and the cautions.
+#include "shell/commands.h"
+#include "shell/panels/panels.h"
+#include "shell/panels/parts.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+
+Panel more_slip(const Session& session) {
+  Panel slip{.name = "more", .label = "More"};
+  slip.items.push_back(HeadingItem{.text = "More"});
+  slip.items.push_back(parts::close_button());
+  if (session.phone()) {
+    slip.items.push_back(ButtonItem{.name = "closer", .label = "Closer", .icon = "plus", .on_press = {"closer"}});
+    slip.items.push_back(ButtonItem{.name = "wider", .label = "Wider", .icon = "minus", .on_press = {"wider"}});
+  }
+  if (!session.wide()) {
+    const bool can = session.history.redo_label() != nullptr;
+    slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
+                                    .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
+  }
+  slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
+  ChoiceItem palette{.name = "palette", .label = "Palette", .chosen = std::string(palette_name(session.settings.palette)), .argument = "palette", .on_choose = {"set-palette"}};
+  for (int i = 0; i < k_palette_count; ++i) palette.options.push_back({std::string(palette_name(static_cast<Palette>(i))), words::palette_label(static_cast<Palette>(i))});
+  slip.items.push_back(palette);
+
+  slip.items.push_back(HeadingItem{.text = "This sheet", .level = 3});
+  slip.items.push_back(LineItem{.text = "variation", .value = words::variation_line(session.document(), session.facts().variation)});
+  parts::add_variation_caution(slip, session.facts().variation);
+  slip.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
+  if (session.link_shown) slip.items.push_back(FieldItem{.name = "link", .label = "The link, to copy by hand", .text = link_of(session), .multiline = true});
+  slip.items.push_back(ButtonItem{.name = "lists", .label = "Marks and legs", .on_press = {"open-slip", Value::object({{"slip", "lists"}})}});
+  slip.items.push_back(FieldItem{.name = "open-text", .label = "Open a link or a sheet's text", .text = session.open_text, .error = session.open_text_error, .multiline = true, .on_leave = {"open-typed-text"}});
+  slip.items.push_back(ButtonItem{.name = "new-sheet", .label = "A sheet of mine", .on_press = {"open-slip", Value::object({{"slip", "new-sheet"}})}});
+  slip.items.push_back(ButtonItem{.name = "open-demo", .label = "The sheet to try", .on_press = {"open-demo"}});
+
+  slip.items.push_back(HeadingItem{.text = "This page", .level = 3});
+  slip.items.push_back(LineItem{.text = words::offline_line(session.offline_state), .tone = LineTone::soft});
+  if (session.offline_state == "waiting") slip.items.push_back(ButtonItem{.name = "use-new-version", .label = "Use the newer version", .on_press = {"use-new-version"}});
+  parts::add_standing_cautions(slip);
+  return slip;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,22 @@
+#include "shell/panels/panels.h"
+
+namespace fogsheet {
+
+std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
+  std::vector<Panel> panels{tray_panel(session)};
+  switch (session.slip) {
+    case SlipId::none: break;
+    case SlipId::first_run: panels.push_back(first_run_slip(session)); break;
+    case SlipId::straight_edge: panels.push_back(straight_edge_slip(session, tool)); break;
+    case SlipId::mark: panels.push_back(mark_slip(session)); break;
+    case SlipId::leg: panels.push_back(leg_slip(session)); break;
+    case SlipId::more: panels.push_back(more_slip(session)); break;
+    case SlipId::lists: panels.push_back(lists_panel(session, PanelPlace::slip)); break;
+    case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
+  }
+  panels.push_back(margin_panel(session, tool));
+  if (session.canvas_lost) panels.push_back(lists_panel(session, PanelPlace::whole));
+  return panels;
+}
+
+}  // namespace fogsheet

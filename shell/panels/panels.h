@@ -1,0 +1,23 @@
+// The panels in view, in the order in which they are read: tray, slip, margin. Each is a pure function of the session.
+#pragma once
+
+#include "shell/panels/panel.h"
+#include "shell/session.h"
+#include "shell/tools/tool.h"
+
+namespace fogsheet {
+
+Panel tray_panel(const Session& session);
+Panel first_run_slip(const Session& session);
+Panel straight_edge_slip(const Session& session, const Tool& tool);
+Panel mark_slip(const Session& session);
+Panel leg_slip(const Session& session);
+Panel more_slip(const Session& session);
+/// Marks and legs as tables: also what stands in place of a canvas that can't be drawn on.
+Panel lists_panel(const Session& session, PanelPlace place);
+Panel new_sheet_slip(const Session& session);
+Panel margin_panel(const Session& session, const Tool& tool);
+
+std::vector<Panel> panels_in_view(const Session& session, const Tool& tool);
+
+}  // namespace fogsheet

@@ -1,0 +1,49 @@
+// The drawer of instruments at the bottom edge, each with its word under it; zoom, undo and redo at its right end.
+#include "shell/commands.h"
+#include "shell/panels/panels.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+ButtonItem tool_well(const Session& session, const ToolRow& row, const char* word) {
+  return {.name = std::string("tool/") + row.name,
+          .label = word,
+          .icon = row.icon,
+          .key = row.key,
+          .look = ButtonLook::well,
+          .pressed = session.desk.tool == row.id,
+          .on_press = {"tool", Value::object({{"tool", row.name}})}};
+}
+
+ButtonItem end_well(const char* name, const char* word, const char* icon, const char* key = "") {
+  return {.name = name, .label = word, .icon = icon, .key = key, .look = ButtonLook::well, .at_end = true, .on_press = {name}};
+}
+
+}  // namespace
+
+Panel tray_panel(const Session& session) {
+  Panel tray{.name = "tray", .label = "Instruments", .place = PanelPlace::tray};
+  tray.items.push_back(tool_well(session, tool_row(ToolId::mark), "Mark"));
+  tray.items.push_back(tool_well(session, tool_row(ToolId::leg), "Leg"));
+  tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), "Straight-edge"));
+  tray.items.push_back(ButtonItem{.name = "more", .label = "More", .icon = "more", .look = ButtonLook::well, .pressed = session.slip == SlipId::more || session.slip == SlipId::lists,
+                                  .on_press = {"open-slip", Value::object({{"slip", "more"}})}});
+  if (!session.phone()) {
+    tray.items.push_back(end_well("closer", "Closer", "plus"));
+    tray.items.push_back(end_well("wider", "Wider", "minus"));
+  }
+  ButtonItem undo = end_well("undo", "Undo", "undo");
+  undo.enabled = session.history.undo_label() != nullptr;
+  undo.reason = undo.enabled ? "Undo: " + words::label_of(*session.history.undo_label()) : words::sentence({.fault = Fault::no_undo});
+  tray.items.push_back(undo);
+  if (session.wide()) {
+    ButtonItem redo = end_well("redo", "Redo", "redo");
+    redo.enabled = session.history.redo_label() != nullptr;
+    redo.reason = redo.enabled ? "Redo: " + words::label_of(*session.history.redo_label()) : words::sentence({.fault = Fault::no_redo});
+    tray.items.push_back(redo);
+  }
+  return tray;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,136 @@
+#include "shell/read.h"
+
+#include "core/directions/direction_figures.h"
+#include "core/formats/document_text.h"
+#include "core/instruments/rose_reading.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+std::string id_text(std::uint32_t id) { return std::to_string(id); }
+
+Value sheet_value(const Document& document) {
+  const Position middle = unquantise(document.sheet.middle);
+  return Value::object({{"name", words::sheet_title(document)}, {"mid_lat_deg", middle.lat_deg}, {"mid_lon_deg", middle.lon_deg},
+                        {"scale", document.sheet.scale}, {"paper", paper_name(document.sheet.paper)}, {"date", iso_date(document.sheet.date)}, {"datum", document.sheet.datum}});
+}
+
+const char* zone_name(FieldZone zone) {
+  switch (zone) {
+    case FieldZone::normal: return "normal";
+    case FieldZone::caution: return "caution";
+    case FieldZone::blackout: return "blackout";
+  }
+  return "normal";
+}
+
+Value variation_value(const Session& session) {
+  const VariationInUse& variation = session.facts().variation;
+  Value value = Value::object({{"source", variation.source == VariationSource::printed ? "printed" : "model"},
+                               {"value_deg", variation.value ? Value(variation.value->deg) : Value()},
+                               {"zone", zone_name(variation.zone)},
+                               {"uncertainty_deg", variation.uncertainty_deg},
+                               {"used_deg", variation.used ? Value(variation.used->deg) : Value()}});
+  if (const std::optional<ChartNote>& note = session.document().chart_note)
+    value.set("printed", Value::object({{"value_deg", note->printed.value_deg}, {"year", note->printed.year}, {"annual_change_min", note->printed.annual_change_min}}));
+  return value;
+}
+
+Value marks_value(const Document& document) {
+  Value list = Value::list();
+  for (const Mark& mark : document.marks) {
+    const Position at = unquantise(mark.at);
+    Value each = Value::object({{"id", id_text(mark.id.value)}, {"name", mark.name}, {"kind", mark_kind_name(mark.kind)}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}});
+    if (mark.kind == MarkKind::danger) each.set("radius_nm", mark.radius_nm);
+    list.add(each);
+  }
+  return list;
+}
+
+Value leg_value(const Session& session, const Leg& leg) {
+  const Rounding rounding = session.settings.rounding;
+  const VariationInUse& variation = session.facts().variation;
+  const LegFacts facts = leg_facts(session.document(), leg, variation, rounding);
+  Value shown = Value::object({{"true", words::with_letter(facts.rhumb.course.deg(), rounding, Reference::true_north)}});
+  if (facts.has_magnetic) {
+    // The shown magnetic course is the sum's, so that what stands beside it adds up.
+    const ChainRow& last = facts.chain.rows.back();
+    shown.set("variation", correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
+    shown.set("magnetic", words::with_letter(last.shown_deg, rounding, Reference::magnetic));
+    shown.set("deviation", "not entered");
+    shown.set("back_magnetic", words::with_letter(last.shown_deg + 180, rounding, Reference::magnetic));
+  }
+  shown.set("back_true", words::with_letter(facts.rhumb.course.reciprocal().deg(), rounding, Reference::true_north));
+  shown.set("distance", distance_figures(facts.rhumb.distance_nm) + " nm");
+  return Value::object({{"id", id_text(leg.id.value)},
+                        {"from", id_text(leg.from.value)},
+                        {"to", id_text(leg.to.value)},
+                        {"course_true_deg", facts.rhumb.course.deg()},
+                        {"course_magnetic_deg", facts.has_magnetic ? Value(facts.magnetic.deg()) : Value()},
+                        {"course_compass_deg", Value()},
+                        {"variation_deg", variation.value ? Value(variation.value->deg) : Value()},
+                        {"distance_nm", facts.rhumb.distance_nm},
+                        {"shown", shown}});
+}
+
+Value roses_value(const Session& session) {
+  Value list = Value::list();
+  for (const Rose& rose : session.document().roses) {
+    const Position at = unquantise(rose.at);
+    const VariationInUse& variation = session.facts().variation;
+    list.add(Value::object({{"id", id_text(rose.id.value)}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}, {"variation_deg", variation.value ? Value(variation.value->deg) : Value()}}));
+  }
+  return list;
+}
+
+Value edge_value(const Session& session) {
+  const std::optional<StraightEdge>& edge = session.desk.edge;
+  if (!edge) return Value();
+  const Rounding rounding = session.settings.rounding;
+  const VariationInUse& variation = session.facts().variation;
+  Value on = Value::list();
+  for (const std::optional<MarkId>& mark : {edge->on_a, edge->on_b})
+    if (mark) on.add(id_text(mark->value));
+  const RoseReading reading = read_rose(*edge, variation.value, rounding);
+  const bool has_magnetic = variation.used.has_value();
+  const MagneticDirection magnetic = has_magnetic ? to_magnetic(bearing(*edge), *variation.used) : MagneticDirection();
+  Value shown = Value::object();
+  if (edge->settled_on) {
+    shown.set("true", words::with_letter(bearing(*edge).deg(), rounding, Reference::true_north));
+    shown.set("back_true", words::with_letter(bearing(*edge).reciprocal().deg(), rounding, Reference::true_north));
+    if (has_magnetic) {
+      shown.set("variation", correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
+      shown.set("magnetic", words::with_letter(reading.chain.rows.back().shown_deg, rounding, Reference::magnetic));
+      shown.set("back_magnetic", words::with_letter(reading.chain.rows.back().shown_deg + 180, rounding, Reference::magnetic));
+    }
+  }
+  return Value::object({{"on", on},
+                        {"locked", edge->locked},
+                        {"settled_on", edge->settled_on ? Value(id_text(edge->settled_on->value)) : Value()},
+                        {"bearing_true_deg", bearing(*edge).deg()},
+                        {"bearing_magnetic_deg", has_magnetic ? Value(magnetic.deg()) : Value()},
+                        {"shown", shown}});
+}
+
+}  // namespace
+
+Value read_session(const Session& session) {
+  const Document& document = session.document();
+  Value legs = Value::list();
+  for (const Leg& leg : document.legs) legs.add(leg_value(session, leg));
+  const Label* undo = session.history.undo_label();
+  const Label* redo = session.history.redo_label();
+  return Value::object({{"format", k_document_format},
+                        {"sheet", sheet_value(document)},
+                        {"variation", variation_value(session)},
+                        {"marks", marks_value(document)},
+                        {"legs", legs},
+                        {"roses", roses_value(session)},
+                        {"edge", edge_value(session)},
+                        {"compass", Value::object()},
+                        {"passage", Value::object()},
+                        {"history", Value::object({{"undo_label", undo ? Value(words::label_of(*undo)) : Value()}, {"redo_label", redo ? Value(words::label_of(*redo)) : Value()}})}});
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,102 @@
+#include "shell/session.h"
+
+#include <algorithm>
+
+#include "shell/demo.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+// What a slip may cover at the most; first views keep the work clear of it though none is open yet.
+constexpr double k_slip_width_px = 330;
+constexpr double k_slip_share_of_height = 0.45;
+constexpr double k_tray_px = 78;
+
+}  // namespace
+
+Session::Session(Platform& the_platform) : platform(the_platform), history(demo_sheet()) {}
+
+const Facts& Session::facts() const {
+  if (facts_.projection && facts_.revision == history.revision() && facts_.rounding == settings.rounding) return facts_;
+  const Document& now = document();
+  facts_.revision = history.revision();
+  facts_.rounding = settings.rounding;
+  facts_.projection = std::make_unique<Projection>(projection_of(now));
+  facts_.variation = variation_of(now, settings.rounding);
+  facts_.roses.clear();
+  for (const Rose& rose : now.roses) facts_.roses.push_back({rose.id, facts_.projection->to_sheet(unquantise(rose.at)), rose.radius_mm});
+  return facts_;
+}
+
+FreeArea Session::free_area() const {
+  return {std::max(1.0, viewport.width_px - viewport.covered_right_px), std::max(1.0, viewport.height_px - viewport.covered_bottom_px)};
+}
+
+FreeArea Session::area_above_tray() const { return {std::max(1.0, viewport.width_px), std::max(1.0, viewport.height_px - k_tray_px)}; }
+
+void Session::look_at_sheet() {
+  const FreeArea canvas = area_above_tray();
+  FreeArea clear = canvas;
+  if (wide()) clear.width_px -= k_slip_width_px;
+  else clear.height_px = std::min(clear.height_px, viewport.height_px * (1 - k_slip_share_of_height) - k_tray_px);
+
+  // The work: the first leg's ends, or what there is, and the first rose.
+  const Document& now = document();
+  const PaperSize paper = paper_size(now.sheet.paper);
+  SheetRect focus{paper.width_mm, paper.height_mm, 0, 0};
+  const auto take_in = [&](SheetPoint p, double around_mm) {
+    focus = {std::min(focus.left_mm, p.x_mm - around_mm), std::min(focus.top_mm, p.y_mm - around_mm), std::max(focus.right_mm, p.x_mm + around_mm),
+             std::max(focus.bottom_mm, p.y_mm + around_mm)};
+  };
+  constexpr double k_around_mark_mm = 12;
+  for (std::size_t i = 0; i < std::min<std::size_t>(2, now.marks.size()); ++i) take_in(facts().projection->to_sheet(unquantise(now.marks.at(i).at)), k_around_mark_mm);
+  // Of a rose its centre must be seen, and as much of its rings as there is room for.
+  if (!facts().roses.empty()) take_in(facts().roses.front().centre, 0.5 * facts().roses.front().radius_mm);
+  if (focus.width_mm() <= 0 || now.marks.empty()) focus = {0, 0, paper.width_mm, paper.height_mm};
+  desk.camera = opening(paper, canvas, clear, focus);
+  desk.camera_moved = false;
+  touch();
+}
+
+void Session::set_edge(std::optional<StraightEdge> edge) {
+  desk.edge = std::move(edge);
+  desk.first_end.reset();
+  if (!desk.edge) desk.laid_on.reset();
+  else if (desk.edge->on_a && desk.edge->on_b) desk.laid_on = EdgeMarks{*desk.edge->on_a, *desk.edge->on_b};
+  else if (!desk.edge->locked) desk.laid_on.reset();  // turned, or lined up by eye
+  touch();
+}
+
+void Session::refuse(const Problem& problem) {
+  message = {words::sentence(problem), true};
+  touch();
+}
+
+void Session::settle_desk(const Document& before) {
+  const Document& now = document();
+  if (desk.selected_mark && !now.marks.find(*desk.selected_mark)) desk.selected_mark.reset();
+  if (desk.selected_leg && !now.legs.find(*desk.selected_leg)) desk.selected_leg.reset();
+  if (desk.leg_from && !now.marks.find(*desk.leg_from)) desk.leg_from.reset();
+  if ((slip == SlipId::mark && !desk.selected_mark) || (slip == SlipId::leg && !desk.selected_leg)) slip = SlipId::none;
+  if (desk.laid_on && (!now.marks.find(desk.laid_on->from) || !now.marks.find(desk.laid_on->to))) desk.laid_on.reset();
+  if (desk.edge) {
+    if (desk.edge->settled_on && !now.roses.find(*desk.edge->settled_on)) desk.edge->settled_on.reset();
+    // An end stays on its mark only while the mark is where the end is.
+    const auto still_on = [&](std::optional<MarkId> on, SheetPoint end) {
+      const Mark* mark = on ? now.marks.find(*on) : nullptr;
+      return mark && distance_mm(facts().projection->to_sheet(unquantise(mark->at)), end) < 1e-6;
+    };
+    if (!still_on(desk.edge->on_a, desk.edge->a)) desk.edge->on_a.reset();
+    if (!still_on(desk.edge->on_b, desk.edge->b)) desk.edge->on_b.reset();
+  }
+  const bool other_sheet = now.sheet.middle != before.sheet.middle || now.sheet.scale != before.sheet.scale || now.sheet.paper != before.sheet.paper;
+  if (other_sheet) {
+    set_edge(std::nullopt);
+    look_at_sheet();
+  }
+  message = {};
+  touch();
+}
+
+}  // namespace fogsheet

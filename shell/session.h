@@ -1,0 +1,127 @@
+// All that the application holds, one struct passed down: the document with its past, the desk, the settings, and what the
+// page told of itself. What follows from the document is computed once a revision and kept beside it.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/document/facts.h"
+#include "core/document/history.h"
+#include "core/instruments/straight_edge.h"
+#include "shell/camera.h"
+#include "shell/platform.h"
+#include "shell/style.h"
+#include "shell/viewport.h"
+
+namespace fogsheet {
+
+enum class ToolId { none, mark, leg, straight_edge };
+enum class SlipId { none, first_run, straight_edge, mark, leg, more, lists, new_sheet };
+
+/// The first end of an edge that is being put on.
+struct FirstEnd {
+  SheetPoint at;
+  std::optional<MarkId> on;
+};
+
+/// The marks that the edge was last laid on, in the direction of travel: what its exact course is worked out from.
+struct EdgeMarks {
+  MarkId from;
+  MarkId to;
+};
+
+/// What has been typed for a new sheet; nothing typed is ever lost to a mistake.
+struct NewSheetForm {
+  std::string middle;
+  std::string scale = "100000";
+  std::string paper = "A4-across";
+  std::string error;
+};
+
+/// Instruments and camera: kept beside the document, never in its past or in a link.
+struct Desk {
+  Camera camera;
+  bool camera_moved = false;  // by the user: then a change of size does not choose a view anew
+  ToolId tool = ToolId::none;
+  std::optional<StraightEdge> edge;
+  std::optional<FirstEnd> first_end;
+  std::optional<EdgeMarks> laid_on;
+  std::optional<MarkId> selected_mark;
+  std::optional<LegId> selected_leg;
+  std::optional<MarkId> leg_from;
+};
+
+struct Settings {
+  Palette palette = Palette::day;
+  Rounding rounding = Rounding::whole_degrees;
+};
+
+/// What follows from one revision of the document.
+struct Facts {
+  std::uint64_t revision = 0;
+  Rounding rounding = Rounding::whole_degrees;
+  std::unique_ptr<Projection> projection;
+  VariationInUse variation;
+  std::vector<RoseInReach> roses;
+};
+
+/// The last thing said to the user: why something could not be done, or that it was.
+struct Message {
+  std::string text;
+  bool is_caution = false;
+};
+
+struct Session {
+  explicit Session(Platform& the_platform);
+
+  Platform& platform;
+  History history;
+  Desk desk;
+  Settings settings;
+  SlipId slip = SlipId::first_run;
+  Message message;
+  Viewport viewport;
+  bool canvas_lost = false;
+  bool opened_from_link = false;
+  std::string offline_state;
+  NewSheetForm new_sheet_form;
+  bool link_shown = false;      // it could not be copied and stands under More
+  std::string open_text;        // as typed, while it could not be opened
+  std::string open_text_error;
+  std::uint64_t panels_revision = 1;
+  bool frame_wanted = true;
+
+  const Document& document() const { return history.now(); }
+  const Facts& facts() const;  // of the document and rounding in force
+
+  /// Everything that may show on the canvas or in a panel has changed.
+  void touch() {
+    ++panels_revision;
+    frame_wanted = true;
+  }
+
+  /// The canvas that neither tray nor slip covers; and the whole canvas above the tray.
+  FreeArea free_area() const;
+  FreeArea area_above_tray() const;
+  bool wide() const { return viewport.width_px >= k_wide_layout_px; }
+  bool phone() const { return viewport.width_px < k_phone_layout_px; }
+
+  /// Chooses the first view of the sheet in hand.
+  void look_at_sheet();
+
+  /// Puts an edge on, or takes it off, and keeps in mind which marks its line came from.
+  void set_edge(std::optional<StraightEdge> edge);
+
+  void say(std::string text) { message = {std::move(text), false}; }
+  void refuse(const Problem& problem);
+
+  /// After the document changed: lets go of what is no longer there, and of the edge when the sheet itself changed.
+  void settle_desk(const Document& before);
+
+ private:
+  mutable Facts facts_;
+};
+
+}  // namespace fogsheet

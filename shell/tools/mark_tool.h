@@ -1,0 +1,23 @@
+// The mark tool: a press where nothing is makes a landmark there; a mark under the hand is selected or moved.
+#pragma once
+
+#include "shell/tools/mark_drag.h"
+#include "shell/tools/tool.h"
+
+namespace fogsheet {
+
+class MarkTool : public Tool {
+ public:
+  void press(Session& session, ScreenPoint at) override;
+  bool take(Session& session, ScreenPoint from, double) override { return drag_.take(session, from); }
+  void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
+  void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
+  void cancel(Session& session) override { drag_.cancel(session); }
+  void draw_preview(const Session& session, Overlay& overlay) const override { drag_.draw(session, overlay); }
+  std::string status(const Session& session) const override;
+
+ private:
+  MarkDrag drag_;
+};
+
+}  // namespace fogsheet

@@ -1,0 +1,103 @@
+#include "shell/tools/target.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/figure/rose_figure.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr double k_least_settle_reach_px = 12;
+constexpr double k_arrow_beyond_ring = 1.36;  // parts of the rose's radius: clear of the outer figures and the star
+
+double distance_px(ScreenPoint a, ScreenPoint b) { return std::hypot(a.x_px - b.x_px, a.y_px - b.y_px); }
+
+double distance_to_segment_px(ScreenPoint p, ScreenPoint a, ScreenPoint b) {
+  const ScreenPoint ab = b - a, ap = p - a;
+  const double square = ab.x_px * ab.x_px + ab.y_px * ab.y_px;
+  const double t = square > 0 ? std::clamp((ap.x_px * ab.x_px + ap.y_px * ab.y_px) / square, 0.0, 1.0) : 0;
+  return distance_px(p, {a.x_px + t * ab.x_px, a.y_px + t * ab.y_px});
+}
+
+bool on_body(const Session& session, ScreenPoint at) {
+  const StraightEdge& edge = *session.desk.edge;
+  const Camera& camera = session.desk.camera;
+  const EdgeOutline o = outline(edge);
+  if (distance_to_segment_px(at, camera.to_screen(o.reading_start), camera.to_screen(o.reading_end)) <= k_line_reach_px) return true;
+  const SheetPoint p = camera.to_sheet(at);
+  const double across = across_mm(edge, p), run = dot(p - o.reading_start, along(edge));
+  return across >= 0 && across <= k_edge_body_mm && run >= 0 && run <= distance_mm(o.reading_start, o.reading_end);
+}
+
+std::optional<Target> edge_target(const Session& session, ScreenPoint at) {
+  if (session.desk.tool != ToolId::straight_edge || !session.desk.edge) return std::nullopt;
+  const Camera& camera = session.desk.camera;
+  std::optional<Target> best;
+  double best_px = k_mark_reach_px;
+  const auto offer = [&](SheetPoint point, Target target) {
+    const double px = distance_px(at, camera.to_screen(point));
+    if (px > best_px) return;
+    best_px = px;
+    best = target;
+  };
+  for (const EdgeEnd end : {EdgeEnd::a, EdgeEnd::b}) offer(handle(*session.desk.edge, end), HandleTarget{end});
+  if (const std::optional<SheetPoint> arrow = edge_arrow(session)) offer(*arrow, ArrowTarget{});
+  if (best) return best;
+  if (on_body(session, at)) return BodyTarget{};
+  return std::nullopt;
+}
+
+std::optional<LegId> leg_near(const Session& session, ScreenPoint at) {
+  const Camera& camera = session.desk.camera;
+  std::optional<LegId> best;
+  double best_px = k_line_reach_px;
+  for (const Leg& leg : session.document().legs) {
+    const double px = distance_to_segment_px(at, camera.to_screen(place_of(session, leg.from)), camera.to_screen(place_of(session, leg.to)));
+    if (px > best_px) continue;
+    best_px = px;
+    best = leg.id;
+  }
+  return best;
+}
+
+}  // namespace
+
+Target target_at(const Session& session, ScreenPoint at) {
+  if (const std::optional<Target> target = edge_target(session, at)) return *target;
+  if (const std::optional<MarkId> mark = mark_near(session, at)) return MarkTarget{*mark};
+  if (const std::optional<LegId> leg = leg_near(session, at)) return LegTarget{*leg};
+  return NothingTarget{};
+}
+
+std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {
+  const Camera& camera = session.desk.camera;
+  std::optional<MarkId> best;
+  double best_px = k_mark_reach_px;
+  for (const Mark& mark : session.document().marks) {
+    const double px = distance_px(at, camera.to_screen(session.facts().projection->to_sheet(unquantise(mark.at))));
+    // Of marks at one distance the later wins: it was drawn on top.
+    if (px > best_px) continue;
+    best_px = px;
+    best = mark.id;
+  }
+  return best;
+}
+
+SheetPoint place_of(const Session& session, MarkId mark) {
+  const Mark* found = session.document().marks.find(mark);
+  SHEET_CHECK(found, "a mark of the desk is not on the sheet");
+  return session.facts().projection->to_sheet(unquantise(found->at));
+}
+
+std::optional<SheetPoint> edge_arrow(const Session& session) {
+  const std::optional<StraightEdge>& edge = session.desk.edge;
+  if (!edge || !edge->settled_on) return std::nullopt;
+  for (const RoseInReach& rose : session.facts().roses)
+    if (rose.id == *edge->settled_on) return cut(*edge, rose.centre, k_arrow_beyond_ring * rose.radius_mm);
+  return std::nullopt;
+}
+
+double settle_reach_mm(const Session& session) { return std::max(k_edge_reach_mm, k_least_settle_reach_px / session.desk.camera.px_per_mm); }
+
+}  // namespace fogsheet

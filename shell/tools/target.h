@@ -1,0 +1,32 @@
+// What a press at a point of the canvas would take, by the tool in hand: nearest wins, points before lines.
+#pragma once
+
+#include <variant>
+
+#include "shell/session.h"
+
+namespace fogsheet {
+
+struct NothingTarget { bool operator==(const NothingTarget&) const = default; };
+struct MarkTarget { MarkId id; bool operator==(const MarkTarget&) const = default; };
+struct LegTarget { LegId id; bool operator==(const LegTarget&) const = default; };
+struct HandleTarget { EdgeEnd end; bool operator==(const HandleTarget&) const = default; };
+struct ArrowTarget { bool operator==(const ArrowTarget&) const = default; };  // turns the direction of travel round
+struct BodyTarget { bool operator==(const BodyTarget&) const = default; };    // the strip or its reading edge
+
+using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget>;
+
+Target target_at(const Session& session, ScreenPoint at);
+
+/// The mark within reach of a point, nearest first; for snapping.
+std::optional<MarkId> mark_near(const Session& session, ScreenPoint at);
+
+SheetPoint place_of(const Session& session, MarkId mark);
+
+/// The direction-of-travel arrow of a settled edge; none while it is not settled.
+std::optional<SheetPoint> edge_arrow(const Session& session);
+
+/// How far before the reading edge a rose's centre is taken, mm at the camera's zoom.
+double settle_reach_mm(const Session& session);
+
+}  // namespace fogsheet

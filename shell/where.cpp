@@ -1,0 +1,86 @@
+// Where a script finds the things of the canvas, so that it can press what a user presses.
+#include <charconv>
+
+#include "shell/place_name.h"
+#include "shell/read.h"
+#include "shell/tools/target.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr double k_side_px = 44;  // a target's size, as a finger needs it
+
+Value around(ScreenPoint at) {
+  return Value::object({{"x", at.x_px - k_side_px / 2}, {"y", at.y_px - k_side_px / 2}, {"width", k_side_px}, {"height", k_side_px}});
+}
+
+bool on_canvas(const Session& session, ScreenPoint at) {
+  return at.x_px >= 0 && at.y_px >= 0 && at.x_px < session.viewport.width_px && at.y_px < session.viewport.height_px;
+}
+
+/// The place itself, whatever lies over it.
+Value place(const Session& session, ScreenPoint at) { return on_canvas(session, at) ? around(at) : Value(); }
+
+/// The thing, unless a press there would take another.
+Value thing(const Session& session, ScreenPoint at, const Target& target) {
+  return on_canvas(session, at) && target_at(session, at) == target ? around(at) : Value();
+}
+
+std::optional<std::string_view> after(std::string_view text, std::string_view start) {
+  if (text.substr(0, start.size()) != start) return std::nullopt;
+  return text.substr(start.size());
+}
+
+std::optional<std::uint32_t> id_after_hash(std::string_view text) {
+  const std::optional<std::string_view> digits = after(text, "#");
+  if (!digits) return std::nullopt;
+  std::uint32_t id = 0;
+  const auto [end, error] = std::from_chars(digits->data(), digits->data() + digits->size(), id);
+  if (error != std::errc() || end != digits->data() + digits->size()) return std::nullopt;
+  return id;
+}
+
+const Mark* mark_of_name(const Document& document, std::string_view name) {
+  const std::optional<std::uint32_t> id = id_after_hash(name);
+  if (id)
+    if (const Mark* mark = document.marks.find({*id})) return mark;
+  for (const Mark& mark : document.marks)
+    if (mark.name == name) return &mark;
+  return nullptr;
+}
+
+Value edge_part(const Session& session, std::string_view part) {
+  if (!session.desk.edge) return Value();
+  const StraightEdge& edge = *session.desk.edge;
+  const Camera& camera = session.desk.camera;
+  if (part == "reading") return thing(session, camera.to_screen(midpoint(edge.a, edge.b)), BodyTarget{});
+  if (part == "end-a") return thing(session, camera.to_screen(handle(edge, EdgeEnd::a)), HandleTarget{EdgeEnd::a});
+  if (part == "end-b") return thing(session, camera.to_screen(handle(edge, EdgeEnd::b)), HandleTarget{EdgeEnd::b});
+  if (part == "arrow")
+    if (const std::optional<SheetPoint> arrow = edge_arrow(session)) return thing(session, camera.to_screen(*arrow), ArrowTarget{});
+  return Value();
+}
+
+Value rose_part(const Session& session, std::string_view part) {
+  const std::optional<std::uint32_t> id = id_after_hash(part);
+  for (const RoseInReach& rose : session.facts().roses)
+    if (part == "centre" || (id && rose.id.value == *id)) return place(session, session.desk.camera.to_screen(rose.centre));
+  return Value();
+}
+
+}  // namespace
+
+Value where_on_canvas(const Session& session, const std::string& name) {
+  const Camera& camera = session.desk.camera;
+  if (const auto mark_name = after(name, "mark/")) {
+    const Mark* mark = mark_of_name(session.document(), *mark_name);
+    return mark ? thing(session, camera.to_screen(place_of(session, mark->id)), MarkTarget{mark->id}) : Value();
+  }
+  if (const auto part = after(name, "edge/")) return edge_part(session, *part);
+  if (const auto part = after(name, "rose/")) return rose_part(session, *part);
+  if (const auto text = after(name, "sheet/"))
+    if (const std::optional<Position> position = position_named(*text)) return place(session, camera.to_screen(session.facts().projection->to_sheet(*position)));
+  return Value();
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,266 @@
+#include "shell/words.h"
+
+#include <cmath>
+
+#include "core/directions/direction_figures.h"
+#include "core/positions/position_figures.h"
+
+namespace fogsheet::words {
+namespace {
+
+std::string number(double value) {
+  if (value == std::round(value)) return std::to_string(static_cast<long long>(value));
+  const long long thousandths = std::llround(value * 1000);
+  std::string digits = std::to_string(std::abs(thousandths % 1000));
+  digits.insert(0, 3 - digits.size(), '0');
+  while (digits.back() == '0') digits.pop_back();
+  return (thousandths < 0 ? "−" : "") + std::to_string(std::abs(thousandths / 1000)) + "." + digits;
+}
+
+/// Thousands parted by a thin blank: "1 : 100 000".
+std::string grouped(long value) {
+  std::string text = std::to_string(value);
+  for (int i = static_cast<int>(text.size()) - 3; i > 0; i -= 3) text.insert(static_cast<std::size_t>(i), " ");
+  return text;
+}
+
+std::string quoted(const std::string& text) { return text.empty() ? "This place" : "“" + text + "”"; }
+
+const std::string& text_of(const Problem& problem, std::size_t i) {
+  static const std::string none;
+  return i < problem.texts.size() ? problem.texts[i] : none;
+}
+
+double number_of(const Problem& problem, std::size_t i) { return i < problem.numbers.size() ? problem.numbers[i] : 0; }
+
+std::string tenths_sd(double deg) { return number(std::round(deg * 10) / 10) + "°"; }
+
+}  // namespace
+
+std::string sentence(const Problem& problem) {
+  const auto text = [&](std::size_t i) { return text_of(problem, i); };
+  const auto value = [&](std::size_t i) { return number(number_of(problem, i)); };
+  const std::string likely = problem.suggestion.empty() ? "" : " Did you mean " + problem.suggestion + "?";
+  switch (problem.fault) {
+    case Fault::latitude_out_of_range: return "Latitude " + value(0) + "° is too far from the equator: a sheet reaches " + value(1) + "° either side.";
+    case Fault::longitude_out_of_range: return "Longitude " + value(0) + "° is out of range: up to " + value(1) + "° east or west." + likely;
+    case Fault::direction_out_of_range: return value(0) + "° is no direction: from 000 to 359." + likely;
+    case Fault::number_out_of_range: return "The " + text(0) + " " + value(0) + " is out of range: from " + value(1) + " to " + value(2) + ".";
+    case Fault::number_missing: return "A number is missing: " + text(0) + ".";
+    case Fault::entry_empty: return "Nothing was entered for the " + text(0) + ".";
+    case Fault::entry_too_long: return "This is too long for a " + text(0) + ".";
+    case Fault::entry_unreadable: return quoted(text(1)) + " has no meaning in a " + text(0) + "." + likely;
+    case Fault::entry_part_missing: return "The " + text(0) + " lacks its " + text(1) + "." + likely;
+    case Fault::entry_part_twice: return "The " + text(0) + " has two of " + text(1) + ": leave one out." + likely;
+    case Fault::entry_ambiguous: return "This could be " + text(1) + " or " + text(2) + ": write it so that it is only one.";
+    case Fault::minutes_out_of_range: return "Minutes are under " + value(1) + ": " + value(0) + " is too many." + likely;
+    case Fault::seconds_out_of_range: return "Seconds are under " + value(1) + ": " + value(0) + " is too many." + likely;
+    case Fault::hours_out_of_range: return "Hours are under " + value(1) + ": " + value(0) + " is too many." + likely;
+    case Fault::unit_unknown: return quoted(text(1)) + " is no unit of a " + text(0) + " known here.";
+    case Fault::datum_unknown: return "Only WGS 84 is read here, not " + quoted(text(0)) + ".";
+    case Fault::course_never_there: return "The course " + value(0) + "° never leads to latitude " + value(1) + "°.";
+    case Fault::card_heading_twice: return "Heading " + value(0) + "° stands twice in the card: leave one out.";
+    case Fault::date_unreadable: return quoted(text(0)) + " is no date: write year, month and day as 2026-06-21.";
+    case Fault::date_outside_models:
+      return "No variation for the year " + value(0) + ": the models reach from " + value(1) + " to " + value(2) + ". Set another date, or enter the variation printed on your chart.";
+    case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
+    case Fault::name_empty: return "A mark needs a name.";
+    case Fault::name_too_long: return "The name has " + value(0) + " characters; up to " + value(1) + " fit.";
+    case Fault::mark_unknown: return "There is no such mark on this sheet (" + text(0) + ").";
+    case Fault::leg_unknown: return "There is no such leg on this sheet (" + text(0) + ").";
+    case Fault::rose_unknown: return "There is no such rose on this sheet (" + text(0) + ").";
+    case Fault::leg_of_no_length: return "A leg needs two places: both ends are " + quoted(text(0)) + ".";
+    case Fault::leg_already_there: return "There is a leg from " + quoted(text(0)) + " to " + quoted(text(1)) + " already.";
+    case Fault::paper_unknown: return quoted(text(0)) + " is no paper known here.";
+    case Fault::kind_unknown: return quoted(text(0)) + " is no kind of mark: landmark, light, turn, danger or other.";
+    case Fault::radius_missing: return "A danger needs the radius of the ring to keep out of, in nautical miles.";
+    case Fault::table_full: return "No more " + text(0) + " fit on a sheet: " + value(0) + " at the most.";
+    case Fault::no_edge: return "The straight-edge is not on the sheet: press one end, then the other.";
+    case Fault::no_rose: return "There is no rose on this sheet.";
+    case Fault::edge_of_no_length: return "The straight-edge needs two places: its ends are too close together.";
+    case Fault::no_undo: return "There is nothing to undo.";
+    case Fault::no_redo: return "There is nothing to redo.";
+    case Fault::text_empty: return "There is nothing to open: the text is empty. The sheet stays as it was.";
+    case Fault::text_not_ours: return "This is no sheet: a sheet's text begins with 1: and has no blanks. The sheet in hand stays as it was.";
+    case Fault::text_newer:
+      return "This sheet was made by a newer version (format " + value(0) + "; this one reads " + value(1) + "). Load the page anew when you are online. The sheet in hand stays as it was.";
+    case Fault::text_bad_character: return "The text is damaged at character " + number(static_cast<double>(problem.begin) + 1) + ". Copy it again, whole. The sheet in hand stays as it was.";
+    case Fault::text_too_long: return "The text is too long to be a sheet: " + value(0) + " characters, at most " + value(1) + ". The sheet in hand stays as it was.";
+    case Fault::text_cut_short: return "The text ends too early: a part was lost on the way. Copy it again, whole. The sheet in hand stays as it was.";
+    case Fault::text_checksum: return "The text is damaged: its check figure does not fit. Copy it again, whole. The sheet in hand stays as it was.";
+    case Fault::text_section: return "The text is damaged in its part “" + text(0) + "”. The sheet in hand stays as it was.";
+    case Fault::text_missing_section: return "The text lacks its part “" + text(0) + "”. Copy it again, whole. The sheet in hand stays as it was.";
+  }
+  return "That can't be done.";
+}
+
+std::string label_of(const Label& label) {
+  switch (label.act) {
+    case Act::new_sheet: return "new sheet";
+    case Act::open_sheet: return "open a sheet";
+    case Act::add_mark: return "add " + label.subject;
+    case Act::move_mark: return "move " + label.subject;
+    case Act::remove_mark: return "rub out " + label.subject;
+    case Act::add_leg: return "leg to " + label.subject;
+    case Act::set_date: return "set the date";
+    case Act::set_chart_note: return "set the printed variation";
+    case Act::clear_chart_note: return "clear the printed variation";
+  }
+  return "the last step";
+}
+
+std::string kind_label(MarkKind kind) {
+  switch (kind) {
+    case MarkKind::landmark: return "landmark";
+    case MarkKind::light: return "light";
+    case MarkKind::turn: return "turning point";
+    case MarkKind::danger: return "danger";
+    case MarkKind::other: return "other";
+  }
+  return "other";
+}
+
+std::string unused_name(const Document& document, MarkKind kind) {
+  const std::string stem = kind == MarkKind::turn ? "Turn " : "Mark ";
+  for (std::size_t i = 1;; ++i) {
+    const std::string name = stem + std::to_string(i);
+    bool taken = false;
+    for (const Mark& mark : document.marks) taken = taken || mark.name == name;
+    if (!taken) return name;
+  }
+}
+
+std::string sheet_title(const Document& document) {
+  return document.sheet.name.empty() ? position_figures(unquantise(document.sheet.middle), 0) : document.sheet.name;
+}
+
+SheetNotes sheet_notes(const Document& document, const VariationInUse& variation, Rounding rounding) {
+  SheetNotes notes;
+  notes.title = sheet_title(document);
+  notes.subtitle = "no soundings, no coast: only what is marked";
+  notes.made_as = "Mercator, " + document.sheet.datum + " · 1 : " + grouped(document.sheet.scale) + " at " + latitude_figures(unquantise(document.sheet.middle).lat_deg, 1);
+  if (variation.value) {
+    const double change = variation.annual_change_min;
+    const long minutes = std::lround(std::abs(change));
+    notes.rose_note.push_back(degrees_minutes_text(variation.value->deg) + " " + std::to_string(document.sheet.date.year) + " (" + std::to_string(minutes) + "′" + (minutes == 0 ? "" : change > 0 ? "E" : "W") + ")");
+    notes.rose_note.push_back("used as " + correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
+  } else {
+    notes.rose_note.push_back("no variation");
+  }
+  return notes;
+}
+
+std::string variation_line(const Document& document, const VariationInUse& variation) {
+  if (!variation.value) return "none";
+  const std::string source = variation.source == VariationSource::printed ? "as printed on your chart, carried to " : "by WMM2025 and IGRF-14 for ";
+  return degrees_minutes_text(variation.value->deg) + ", " + source + iso_date(document.sheet.date) + ", ± " + tenths_sd(variation.uncertainty_deg);
+}
+
+std::string variation_caution(const VariationInUse& variation) {
+  if (variation.problem) return sentence(*variation.problem);
+  if (variation.zone == FieldZone::blackout) return "A magnetic compass can't be relied on here: the field's horizontal part is under 2 000 nT. No variation is shown.";
+  if (variation.zone == FieldZone::caution) return "A magnetic compass is sluggish here: the field's horizontal part is under 6 000 nT. Take the variation with caution.";
+  return "";
+}
+
+namespace {
+
+std::string reason_of(const ChainRow& row) {
+  const bool east = row.exact_deg > 0;
+  if (row.applied_sign == 0) return "nought";
+  const std::string act = row.applied_sign > 0 ? "add" : "subtract";
+  switch (row.term) {
+    case ChainTerm::variation:
+    case ChainTerm::deviation: return (east ? "east: " : "west: ") + std::string(east ? "reads less, " : "reads more, ") + act;
+    case ChainTerm::leeway: return act;
+    default: return "";
+  }
+}
+
+struct TermWords {
+  const char* word;
+  const char* letter;
+};
+
+TermWords words_of(ChainTerm term) {
+  switch (term) {
+    case ChainTerm::ground_track: return {"ground track", "°T"};
+    case ChainTerm::stream: return {"stream", "°"};
+    case ChainTerm::water_track: return {"water track", "°T"};
+    case ChainTerm::leeway: return {"leeway", "°"};
+    case ChainTerm::true_direction: return {"true", "°T"};
+    case ChainTerm::variation: return {"variation", "°"};
+    case ChainTerm::magnetic_direction: return {"magnetic", "°M"};
+    case ChainTerm::deviation: return {"deviation", "°"};
+    case ChainTerm::compass_direction: return {"compass", "°C"};
+  }
+  return {"", ""};
+}
+
+bool is_correction(ChainTerm term) {
+  return term == ChainTerm::stream || term == ChainTerm::leeway || term == ChainTerm::variation || term == ChainTerm::deviation;
+}
+
+}  // namespace
+
+ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationInUse& variation) {
+  ColumnSumItem sum{.name = "chain", .caption = "The sum"};
+  for (const ChainRow& row : chain.rows) {
+    const TermWords term = words_of(row.term);
+    ColumnSumItem::Row line{.word = term.word};
+    if (is_correction(row.term)) {
+      const std::string side = east_west(row.shown_deg, rounding);
+      line.kind = SumRow::correction;
+      line.reason = reason_of(row);
+      line.sign = row.applied_sign > 0 ? "+" : row.applied_sign < 0 ? "−" : "";
+      line.figures = correction_figures(row.shown_deg, rounding);
+      line.letter = std::string(term.letter) + (row.term == ChainTerm::variation || row.term == ChainTerm::deviation ? side : "");
+    } else {
+      line.kind = sum.rows.empty() ? SumRow::direction : SumRow::result;
+      line.figures = direction_figures(row.shown_deg, rounding);
+      line.letter = term.letter;
+      if (row.by_tenths_deg) line.beside = direction_figures(*row.by_tenths_deg, Rounding::tenths) + " by tenths";
+    }
+    sum.rows.push_back(std::move(line));
+  }
+  if (!variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "variation", .beside = "none here"});
+  if (!chain.deviation_entered && variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "deviation", .beside = "not entered"});
+  return sum;
+}
+
+std::string with_letter(double deg, Rounding rounding, Reference reference) {
+  const char* letter = reference == Reference::true_north ? "°T" : reference == Reference::magnetic ? "°M" : "°C";
+  return direction_figures(deg, rounding) + letter;
+}
+
+std::string spoken(double deg, Rounding rounding, Reference reference) {
+  const char* word = reference == Reference::true_north ? " true" : reference == Reference::magnetic ? " magnetic" : " compass";
+  return direction_figures(deg, rounding) + word;
+}
+
+std::string palette_label(Palette palette) {
+  switch (palette) {
+    case Palette::day: return "Day";
+    case Palette::dusk: return "Dusk";
+    case Palette::night: return "Night";
+    case Palette::high_contrast: return "High contrast";
+  }
+  return "Day";
+}
+
+std::string offline_line(const std::string& state) {
+  if (state == "ready") return "Kept for use without a signal.";
+  if (state == "waiting") return "A newer version has come and waits for your word.";
+  if (state == "unsupported") return "This browser keeps no pages: without a signal the sheet will not open. Copy its link before you leave.";
+  if (state == "failed") return "The page could not be kept for use without a signal. Load it again while online.";
+  return "Being kept for use without a signal …";
+}
+
+std::string status_no_tool() { return "Press a mark or a leg for what is known of it. Drag to move the paper."; }
+std::string status_mark_tool() { return "Press where the mark stands."; }
+std::string status_leg_tool(bool has_start) { return has_start ? "Press the next turn." : "Press where the leg begins."; }
+std::string status_edge_off(bool has_first_end) { return has_first_end ? "Press the other end." : "Press one end of the line, then the other."; }
+std::string status_edge_on() { return "Slide it to the rose: drag its body. Drag an end to line it up."; }
+std::string status_edge_settled() { return "Read where it cuts both rings. The arrow shows the way you go: press it to turn round."; }
+
+}  // namespace fogsheet::words

@@ -1,0 +1,50 @@
+// Every sentence and label that a user reads. Core gives codes and figures; here they become English, in the trade's words.
+#pragma once
+
+#include <string>
+
+#include "core/directions/chain.h"
+#include "core/document/history.h"
+#include "core/figure/sheet_figure.h"
+#include "shell/panels/panel.h"
+#include "shell/style.h"
+
+namespace fogsheet::words {
+
+/// What is wrong, where, and what to do.
+std::string sentence(const Problem& problem);
+
+/// "Undo: add Gull Rock".
+std::string label_of(const Label& label);
+
+/// "Mark 3", "Turn 2": the first of its kind that no mark is named.
+std::string unused_name(const Document& document, MarkKind kind);
+std::string kind_label(MarkKind kind);
+
+/// The sheet's name, or its middle where it has none.
+std::string sheet_title(const Document& document);
+SheetNotes sheet_notes(const Document& document, const VariationInUse& variation, Rounding rounding);
+
+/// "9°25′W, by WMM2025 for 2026-06-21, ± 0.4°"; or why there is none.
+std::string variation_line(const Document& document, const VariationInUse& variation);
+/// Cautions about the variation in use; empty when there is nothing to say.
+std::string variation_caution(const VariationInUse& variation);
+
+/// The chain as a column sum, with the reason beside each correction.
+ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationInUse& variation);
+
+std::string with_letter(double deg, Rounding rounding, Reference reference);  // "096°T"
+/// Three figures spoken one by one would be slow: "096 true".
+std::string spoken(double deg, Rounding rounding, Reference reference);
+
+std::string palette_label(Palette palette);
+std::string offline_line(const std::string& state);
+
+std::string status_no_tool();
+std::string status_mark_tool();
+std::string status_leg_tool(bool has_start);
+std::string status_edge_off(bool has_first_end);
+std::string status_edge_on();
+std::string status_edge_settled();
+
+}  // namespace fogsheet::words
