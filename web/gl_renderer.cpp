@@ -23,13 +23,14 @@ void main() {
 }
 )";
 
+constexpr double k_halo_em = 0.11;  // how far a halo reaches beyond its glyph
+
 // Coverage of a glyph is its distance to the outline in screen pixels, half a pixel either way. A halo is the same outline
-// moved outwards by three quarters of what the image knows, or less where the picture is so small that this would reach the
-// end of it.
+// moved outwards, less far where the text is so small that it would leave the image's known distances.
 constexpr const char* k_fragment_shader = R"(#version 300 es
 precision highp float;
 uniform sampler2D glyphs;
-uniform vec3 image;   // width and height in texels; texels from the outline to the image's 0 or 1
+uniform vec4 image;   // width and height in texels; texels from the outline to the image's 0 or 1, and to a halo's end
 uniform float halo_u; // what a haloed glyph has more in u
 uniform int pass;     // 0: as it is; 1: halos alone; 2: glyphs alone
 uniform vec3 halo;
@@ -40,7 +41,7 @@ void main() {
   vec2 at = vec2(texel.x >= halo_u ? texel.x - halo_u : texel.x, texel.y);
   float texels_per_px = max(0.5 * (length(dFdx(texel)) + length(dFdy(texel))), 1e-4);
   float outwards = (128.0 / 255.0 - textureLod(glyphs, at / image.xy, 0.0).r) * 2.0 * image.z;
-  float reach = min(0.75 * image.z, image.z - 0.55 * texels_per_px);
+  float reach = min(image.w, image.z - 0.55 * texels_per_px);
   float edge = pass == 1 ? max(reach, 0.0) - outwards : -outwards;
   float coverage = at.x < 0.0 ? 1.0 : clamp(edge / texels_per_px + 0.5, 0.0, 1.0);
   result = vec4(pass == 1 ? halo : ink.rgb, ink.a * coverage);
@@ -189,7 +190,7 @@ void GlRenderer::upload(const GlyphImage& glyphs) {
   SHEET_CHECK(glyphs.texels.size() == static_cast<std::size_t>(glyphs.width) * static_cast<std::size_t>(glyphs.height), "the glyph image is not as large as it says");
   glBindTexture(GL_TEXTURE_2D, texture_);
   glTexImage2D(GL_TEXTURE_2D, 0, GL_R8, glyphs.width, glyphs.height, 0, GL_RED, GL_UNSIGNED_BYTE, glyphs.texels.data());
-  glUniform3f(image_, static_cast<float>(glyphs.width), static_cast<float>(glyphs.height), static_cast<float>(glyphs.range_px));
+  glUniform4f(image_, static_cast<float>(glyphs.width), static_cast<float>(glyphs.height), static_cast<float>(glyphs.range_px), static_cast<float>(k_halo_em * glyphs.px_per_em));
   glyph_revision_ = glyphs.revision;
 }
 

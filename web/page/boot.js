@@ -100,12 +100,10 @@ function run(page) {
     return result;
   }
 
-  /// As a press: what went wrong is said on the page.
+  /// As a press: what could not be done is said in the sheet's margin by the application itself.
   function command(name, args) {
-    happen(() => {
-      const result = run_command(name, args);
-      status.say(result.error ?? '');
-    });
+    status.say('');
+    happen(() => run_command(name, args));
   }
 
   canvas.place();

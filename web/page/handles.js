@@ -41,7 +41,7 @@ function where(page, name) {
   const origin = canvas.getBoundingClientRect();
   const at = { x: origin.left + box.x, y: origin.top + box.y, width: box.width, height: box.height };
   const hit = document.elementFromPoint(at.x + at.width / 2, at.y + at.height / 2);
-  return hit === canvas || (is_a_place(name) && hit?.closest('#margin, #status')) ? at : null;
+  return hit === canvas || (is_a_place(name) && hit?.closest('#notes')) ? at : null;
 }
 
 /// `panel/chain` is a panel or a named part of one; anything else is a named part.

@@ -52,12 +52,14 @@ export class SheetCanvas {
     if (this.#program.wants_frame()) this.wake();
   }
 
-  /// Whole pixels of the device: from the browser where it tells them, else rounded.
+  /// Whole pixels of the device: from the browser where it tells them, else rounded. A browser that pretends to another
+  /// pixel ratio tells its own pixels; they are not meant then.
   #measure(entry) {
     const exact = entry?.devicePixelContentBoxSize?.[0];
     const box = this.#element.getBoundingClientRect();
-    const width = exact ? exact.inlineSize : Math.round(box.width * devicePixelRatio);
-    const height = exact ? exact.blockSize : Math.round(box.height * devicePixelRatio);
+    const whole = (told, css) => (Math.abs(told - css * devicePixelRatio) < 1.5 ? told : Math.round(css * devicePixelRatio));
+    const width = whole(exact?.inlineSize, box.width);
+    const height = whole(exact?.blockSize, box.height);
     if (width === this.#pixels.width && height === this.#pixels.height) return false;
     this.#pixels = { width, height };
     this.#element.width = width;
