@@ -3,11 +3,13 @@
 import { words } from './words.js';
 
 const wide_px = 900;  // from here on the slip stands at the right (k_wide_layout_px in shell/style.h, and page.css)
+const notes_gap_px = 8;  // under the notes, as in base.css
 const pull_px = 8;    // less is a press
 
 export class Layout {
   #sheet = document.getElementById('sheet');
   #slip = document.getElementById('slip');
+  #notes = document.getElementById('notes');
   #fold = document.querySelector('#slip .fold');
   #pulled_from = null;
 
@@ -25,12 +27,15 @@ export class Layout {
   covered() {
     const sheet = this.#sheet.getBoundingClientRect();
     const slip = this.#slip.getBoundingClientRect();
-    const shown = slip.width > 0 && slip.height > 0;
+    const notes = this.#notes.getBoundingClientRect();
+    const shown = slip.height > 0;
     const at_the_side = innerWidth >= wide_px;
-    const covered_right = shown && at_the_side ? Math.max(0, sheet.right - slip.left) : 0;
-    const covered_bottom = shown && !at_the_side ? Math.max(0, sheet.bottom - slip.top) : 0;
-    document.documentElement.style.setProperty('--risen', `${covered_bottom}px`);
-    return { covered_right, covered_bottom };
+    const risen = shown && !at_the_side ? Math.max(0, sheet.bottom - slip.top) : 0;
+    document.documentElement.style.setProperty('--risen', `${risen}px`);
+    return {
+      covered_right: shown && at_the_side ? Math.max(0, sheet.right - slip.left) : 0,
+      covered_bottom: risen + (notes.height > 0 ? notes.height + notes_gap_px : 0),
+    };
   }
 
   set_folded(folded) {

@@ -1,5 +1,6 @@
 // The application, compiled from C++, behind one method a function (web/main.cpp). Text and JSON go in and out here and
 // nowhere else. Any error from inside stops it for good: from then on each call throws, and nothing is drawn or changed.
+import { words } from './words.js';
 
 const shift = 1, control = 2, alt = 4;
 
@@ -85,8 +86,8 @@ export class Program {
     try {
       return act();
     } catch (error) {
-      this.stopped = error instanceof Error ? error : new Error(String(error));
-      this.#on_stop(this.stopped);
+      this.stopped = new Error(words.stopped, { cause: error });
+      this.#on_stop(error);
       throw this.stopped;
     }
   }
