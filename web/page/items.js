@@ -134,6 +134,8 @@ function button(act, id) {
   let drawn = '';
   let item = null;
   pressable.addEventListener('click', (event) => {
+    // A finger on a button does not take the focus from a field everywhere; what was typed counts before what is pressed.
+    if (document.activeElement?.closest('.field')) document.activeElement.blur();
     if (!item.enabled) act.refuse(item.reason);
     else act.press(item.on_press, {});
     // A well that was pressed by hand gives the keys back to the sheet.
