@@ -10,8 +10,7 @@ namespace {
 
 // What a slip may cover at the most; first views keep the work clear of it though none is open yet.
 constexpr double k_slip_width_px = 330;
-constexpr double k_slip_share_of_height = 0.45;
-constexpr double k_tray_px = 78;
+constexpr double k_slip_share_of_height = 0.5;  // of the canvas
 
 }  // namespace
 
@@ -33,13 +32,13 @@ FreeArea Session::free_area() const {
   return {std::max(1.0, viewport.width_px - viewport.covered_right_px), std::max(1.0, viewport.height_px - viewport.covered_bottom_px)};
 }
 
-FreeArea Session::area_above_tray() const { return {std::max(1.0, viewport.width_px), std::max(1.0, viewport.height_px - k_tray_px)}; }
+FreeArea Session::whole_canvas() const { return {std::max(1.0, viewport.width_px), std::max(1.0, viewport.height_px)}; }
 
 void Session::look_at_sheet() {
-  const FreeArea canvas = area_above_tray();
+  const FreeArea canvas = whole_canvas();
   FreeArea clear = canvas;
   if (wide()) clear.width_px -= k_slip_width_px;
-  else clear.height_px = std::min(clear.height_px, viewport.height_px * (1 - k_slip_share_of_height) - k_tray_px);
+  else clear.height_px *= 1 - k_slip_share_of_height;
 
   // The work: the first leg's ends, or what there is, and the first rose.
   const Document& now = document();

@@ -102,9 +102,9 @@ struct Session {
     frame_wanted = true;
   }
 
-  /// The canvas that neither tray nor slip covers; and the whole canvas above the tray.
+  /// The canvas that no slip covers; and the whole of it.
   FreeArea free_area() const;
-  FreeArea area_above_tray() const;
+  FreeArea whole_canvas() const;
   bool wide() const { return viewport.width_px >= k_wide_layout_px; }
   bool phone() const { return viewport.width_px < k_phone_layout_px; }
 

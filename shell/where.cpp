@@ -1,7 +1,7 @@
 // Where a script finds the things of the canvas, so that it can press what a user presses.
 #include <charconv>
 
-#include "shell/place_name.h"
+#include "core/positions/position_text.h"
 #include "shell/read.h"
 #include "shell/tools/target.h"
 
@@ -79,7 +79,7 @@ Value where_on_canvas(const Session& session, const std::string& name) {
   if (const auto part = after(name, "edge/")) return edge_part(session, *part);
   if (const auto part = after(name, "rose/")) return rose_part(session, *part);
   if (const auto text = after(name, "sheet/"))
-    if (const std::optional<Position> position = position_named(*text)) return place(session, camera.to_screen(session.facts().projection->to_sheet(*position)));
+    if (const Result<Position> position = parse_position(*text)) return place(session, camera.to_screen(session.facts().projection->to_sheet(*position)));
   return Value();
 }
 

@@ -157,7 +157,10 @@ class SheetDrawing {
       const double gap = k_label_gap_em * *height;
       const double dx = sign.half_width_mm + gap + half_w, dy = sign.half_height_mm + gap * 0.5 + half_h, slant = sign.half_width_mm * 0.4 + gap * 0.4 + half_w;
       const auto beside = [&](double x, double y) { return Box{.middle = {sign.middle.x_mm + x, sign.middle.y_mm + y}, .half_width_mm = half_w, .half_height_mm = half_h}; };
-      const std::array<Box, 8> places = {beside(dx, 0), beside(0, -dy), beside(0, dy), beside(-dx, 0), beside(slant, dy), beside(slant, -dy), beside(-slant, dy), beside(-slant, -dy)};
+      const double far = dy + 1.1 * *height;  // a line further off, where two marks stand close
+      const std::array<Box, 12> places = {beside(dx, 0),       beside(0, -dy),      beside(0, dy),        beside(-dx, 0),
+                                          beside(slant, dy),   beside(slant, -dy),  beside(-slant, dy),   beside(-slant, -dy),
+                                          beside(0, far),      beside(0, -far),     beside(slant, far),   beside(-slant, far)};
       const std::optional<std::size_t> place = placer_.place(places);
       if (!place) continue;
       const SheetPoint middle = places[*place].middle;

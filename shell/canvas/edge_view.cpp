@@ -4,6 +4,7 @@
 
 #include "core/directions/direction_figures.h"
 #include "core/figure/rose_figure.h"
+#include "core/figure/text_metrics.h"
 #include "core/figure/weights.h"
 #include "core/instruments/rose_reading.h"
 #include "shell/tools/target.h"
@@ -73,7 +74,12 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
   const SheetVector away = -body_side(edge);
   const SheetVector up = towards(turn);
   const double beside_px = 9 + (dot(away, up) > 0 ? 0 : k_reading_px * 0.73);
-  const ScreenPoint foot = point(-14, 0);
+  // Where they would run off the canvas they end at the arrow instead.
+  const double wide_px = text_width_em(text, Face::bold) * k_reading_px;
+  const FreeArea area = session.free_area();
+  const ScreenPoint far = point(wide_px, 0);
+  const bool off = far.x_px < 0 || far.x_px > area.width_px || far.y_px < 0 || far.y_px > area.height_px;
+  const ScreenPoint foot = off ? point(-wide_px - 8, 0) : point(-14, 0);
   brush.text({foot.x_px + beside_px * away.x_mm, foot.y_px + beside_px * away.y_mm}, text, k_reading_px, Face::bold, reversed ? Anchor::end : Anchor::start, Ink::ink, true, turn);
 }
 
