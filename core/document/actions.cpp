@@ -175,9 +175,7 @@ Result<Done> remove_mark(History& history, MarkId id) {
   const Mark* mark = next.marks.find(id);
   if (!mark) return mark_unknown(id);
   std::string name = mark->name;
-  const Table<Leg> legs = next.legs;
-  for (const Leg& leg : legs)
-    if (leg.from == id || leg.to == id) next.legs = next.legs.without(leg.id);
+  next.legs = next.legs.without_all([&](const Leg& leg) { return leg.from == id || leg.to == id; });
   next.marks = next.marks.without(id);
   history.commit(std::move(next), {Act::remove_mark, std::move(name)});
   return Done{};

@@ -76,6 +76,23 @@ class Table {
     return edited(id, [](Chunk& chunk, std::size_t place) { chunk.erase(chunk.begin() + static_cast<std::ptrdiff_t>(place)); }, size_ - 1);
   }
 
+  /// The same table without the rows for which `goes` holds. Chunks that lose none stay shared.
+  template <class Goes>
+  [[nodiscard]] Table without_all(Goes goes) const {
+    if (!chunks_) return *this;
+    Chunks kept;
+    std::size_t size = 0;
+    for (const ChunkPtr& chunk : *chunks_) {
+      Chunk rows = *chunk;
+      std::erase_if(rows, goes);
+      size += rows.size();
+      if (rows.size() == chunk->size()) kept.push_back(chunk);
+      else if (!rows.empty()) kept.push_back(std::make_shared<const Chunk>(std::move(rows)));
+    }
+    if (size == size_) return *this;
+    return size == 0 ? Table() : Table(std::move(kept), size);
+  }
+
   class Iterator {
    public:
     using iterator_category = std::forward_iterator_tag;

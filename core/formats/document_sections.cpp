@@ -251,7 +251,8 @@ Result<Done> read_chart_note(ByteReader& in, Document& document) {
   ChartNote note;
   GridPosition previous = document.sheet.middle;
   if (!read_position(in, note.entered_at, previous) || !in.at_end()) return bad(Section::chart_note);
-  if (!is_within(value_parts, -most_value, most_value) || !is_within(change_parts, -most_change, most_change)) return bad(Section::chart_note);
+  if (!is_within(value_parts, -most_value, most_value)) return bad(Section::chart_note);
+  if (!is_within(change_parts, -most_change, most_change)) return bad(Section::chart_note);
   if (year > k_last_sheet_year) return bad(Section::chart_note);
   note.printed = {.value_deg = from_parts(value_parts, k_parts_per_degree),
                   .year = year,
@@ -273,7 +274,7 @@ Result<Done> read_next_id(ByteReader& in, Document& document) {
   return Done{};
 }
 
-// Ids of rows, sorted, with the place of each row's section for naming the one that is wrong.
+// A row's id, and the row's place for naming the one that is wrong.
 struct Owner {
   std::uint32_t id;
   Section section;

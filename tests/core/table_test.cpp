@@ -74,6 +74,21 @@ TEST_CASE("a table emptied row by row is an empty table") {
   CHECK(table == Table<Mark>());
 }
 
+TEST_CASE("rows taken out together leave the others in their order, and untouched chunks shared") {
+  std::vector<Mark> rows;
+  for (std::uint32_t id = 1; id <= 1'000; ++id) rows.push_back(mark(id));
+  const Table<Mark> before = Table<Mark>::of(rows);
+  const auto goes = [](const Mark& row) { return row.id.value <= 100 && row.id.value % 3 == 0; };
+  const Table<Mark> after = before.without_all(goes);
+  std::erase_if(rows, goes);
+  CHECK(rows_of(after) == rows);
+  CHECK(after.size() == rows.size());
+  CHECK(after.find({999}) == before.find({999}));
+  CHECK(before.without_all([](const Mark&) { return true; }).empty());
+  CHECK(before.without_all([](const Mark&) { return false; }) == before);
+  CHECK(Table<Mark>().without_all(goes).empty());
+}
+
 TEST_CASE("an edit shares the rows of all chunks but its own") {
   std::vector<Mark> rows;
   for (std::uint32_t id = 1; id <= 1'000; ++id) rows.push_back(mark(id));
