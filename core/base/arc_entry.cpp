@@ -55,6 +55,8 @@ class ArcReader {
 
   std::optional<Problem> read_next() {
     const EntryToken& token = tokens_[at_];
+    // A word ends the angle: what follows it makes the word the thing that has no meaning there.
+    if (word_after_number_ && token.kind != Kind::word) return unreadable(tokens_[at_ - 1]);
     switch (token.kind) {
       case Kind::number: return read_part();
       case Kind::plus:
@@ -85,7 +87,6 @@ class ArcReader {
 
   std::optional<Problem> read_part() {
     const EntryToken& token = tokens_[at_++];
-    if (word_after_number_) return unreadable(token);
     const bool glued = at_ >= 2 && tokens_[at_ - 2].kind == Kind::number && !token.after_space;
     if (glued || decimals_seen_ || arc_.parts == 3) return unreadable(token);
     int part = arc_.parts;
