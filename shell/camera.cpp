@@ -16,12 +16,11 @@ double fit_px_per_mm(double width_mm, double height_mm, FreeArea area) {
   return std::min((area.width_px - 2 * k_border_px) / width_mm, (area.height_px - 2 * k_border_px) / height_mm);
 }
 
-/// Where one side of the paper starts so that `focus` lies in the middle of the free side, without showing table beside
-/// the paper that could show paper.
+/// Where one side of the paper starts: in the middle of the free side where it fits, else at its low end, moved no further
+/// than `focus` needs to lie in the free part.
 double placed(double paper_px, double free_px, double focus_low_px, double focus_high_px) {
-  const double centred = free_px / 2 - (focus_low_px + focus_high_px) / 2;
   if (paper_px + 2 * k_border_px <= free_px) return (free_px - paper_px) / 2;
-  return between(centred, free_px - paper_px - k_border_px, k_border_px);
+  return std::max(std::min(k_border_px, free_px - focus_high_px), -focus_low_px);
 }
 
 }  // namespace

@@ -9,7 +9,7 @@ namespace fogsheet::words {
 namespace {
 
 std::string number(double value) {
-  if (value == std::round(value)) return std::to_string(static_cast<long long>(value));
+  if (value == std::round(value)) return (value < 0 ? "−" : "") + std::to_string(static_cast<long long>(std::abs(value)));
   const long long thousandths = std::llround(value * 1000);
   std::string digits = std::to_string(std::abs(thousandths % 1000));
   digits.insert(0, 3 - digits.size(), '0');

@@ -1,0 +1,76 @@
+// Presses, drags, two fingers, palms and rain.
+#include "shell/tools/gestures.h"
+
+#include "doctest/doctest.h"
+
+using namespace fogsheet;
+
+namespace {
+
+struct Log : GestureTarget {
+  int presses = 0, begins = 0, ends = 0, cancels = 0;
+  double factor = 1;
+  void press(ScreenPoint, PointerKind) override { ++presses; }
+  void drag_begin(ScreenPoint, PointerKind, double) override { ++begins; }
+  void drag_to(ScreenPoint) override {}
+  void drag_end(ScreenPoint) override { ++ends; }
+  void drag_cancel() override { ++cancels; }
+  void pan_zoom(ScreenPoint, ScreenPoint, double by) override { factor *= by; }
+  void hover(std::optional<ScreenPoint>) override {}
+};
+
+PointerEvent touch(PointerPhase phase, int id, double x, double ms) {
+  return {.phase = phase, .kind = PointerKind::touch, .id = id, .at = {x, 100}, .buttons = 1, .time_ms = ms};
+}
+
+}  // namespace
+
+TEST_CASE("under 8 px of movement it is a press, from 8 px on a drag") {
+  for (const auto& [moved, presses] : {std::pair{7.9, 1}, std::pair{8.0, 0}}) {
+    Log log;
+    Gestures gestures(log);
+    gestures.event(touch(PointerPhase::down, 1, 100, 0));
+    gestures.event(touch(PointerPhase::move, 1, 100 + moved, 50));
+    gestures.event(touch(PointerPhase::up, 1, 100 + moved, 100));
+    CHECK(log.presses == presses);
+    CHECK(log.begins == 1 - presses);
+    CHECK(log.ends == 1 - presses);
+  }
+}
+
+TEST_CASE("a second finger cancels a drag and zooms; no press comes of the fingers' lifting") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event(touch(PointerPhase::down, 1, 100, 0));
+  gestures.event(touch(PointerPhase::move, 1, 120, 50));
+  gestures.event(touch(PointerPhase::down, 2, 220, 60));
+  CHECK(log.cancels == 1);
+  gestures.event(touch(PointerPhase::move, 2, 320, 90));
+  CHECK(log.factor == doctest::Approx(2));
+  gestures.event(touch(PointerPhase::up, 2, 320, 100));
+  gestures.event(touch(PointerPhase::up, 1, 120, 110));
+  CHECK(log.presses == 0);
+  CHECK(log.ends == 0);
+}
+
+TEST_CASE("a shower of short contacts does nothing lasting, a finger in it does") {
+  Log log;
+  Gestures gestures(log);
+  double now = 0;
+  for (int drop = 0; drop < 10; ++drop, now += 60) {
+    gestures.event(touch(PointerPhase::down, drop, 30.0 * drop, now));
+    gestures.event(touch(PointerPhase::up, drop, 30.0 * drop, now + 20));
+  }
+  CHECK(log.presses == 3);  // the first three can't be told from quick presses
+  gestures.event(touch(PointerPhase::down, 50, 10, now));
+  gestures.event(touch(PointerPhase::up, 50, 10, now + 90));
+  CHECK(log.presses == 4);
+}
+
+TEST_CASE("five contacts at once are no press") {
+  Log log;
+  Gestures gestures(log);
+  for (int id = 1; id <= 5; ++id) gestures.event(touch(PointerPhase::down, id, 20.0 * id, id));
+  for (int id = 1; id <= 5; ++id) gestures.event(touch(PointerPhase::up, id, 20.0 * id, 100 + id));
+  CHECK(log.presses == 0);
+}

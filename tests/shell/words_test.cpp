@@ -1,0 +1,28 @@
+// Sentences: every reason that core can give has one.
+#include "shell/words.h"
+
+#include "doctest/doctest.h"
+
+using namespace fogsheet;
+
+TEST_CASE("every fault has a sentence of its own") {
+  const std::string none = words::sentence({.fault = static_cast<Fault>(9999)});
+  for (int i = 0; i <= static_cast<int>(Fault::text_missing_section); ++i) {
+    CAPTURE(i);
+    const std::string sentence = words::sentence({.fault = static_cast<Fault>(i), .texts = {"a", "b", "c"}, .numbers = {1, 2, 3}});
+    CHECK(sentence != none);
+    CHECK(sentence.size() > 10);
+  }
+}
+
+TEST_CASE("numbers in sentences are plain") {
+  CHECK(words::sentence({.fault = Fault::latitude_out_of_range, .numbers = {-80.25, 75}}).find("−80.25°") != std::string::npos);
+  CHECK(words::sentence({.fault = Fault::name_too_long, .numbers = {201, 200}}).find("201 characters") != std::string::npos);
+}
+
+TEST_CASE("new marks get names that no mark has") {
+  Document document;
+  document.marks = document.marks.with({.id = {1}, .name = "Mark 1"});
+  CHECK(words::unused_name(document, MarkKind::landmark) == "Mark 2");
+  CHECK(words::unused_name(document, MarkKind::turn) == "Turn 1");
+}
