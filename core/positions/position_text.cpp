@@ -245,32 +245,15 @@ std::string with_halves_swapped(std::string_view text) {
   return std::string(text.substr(middle)) + "; " + std::string(text.substr(0, first_end));
 }
 
-// What a text that cannot be read was likely meant to be: each way of putting it right is tried, and if all that can then
-// be read say the same, that is it.
-template <class Value, class Read, class Print>
-std::string likely_reading(std::string_view text, bool may_be_swapped, const Read& read, const Print& print) {
-  std::vector<std::string> corrections = likely_corrections(text);
-  if (may_be_swapped) corrections.push_back(with_halves_swapped(text));
-  std::optional<Value> likely;
-  for (const std::string& correction : corrections) {
-    if (unfit_entry(k_what, correction)) continue;
-    const Result<Value> reading = read(correction);
-    if (!reading.ok()) continue;
-    if (likely && !(*likely == *reading)) return {};
-    likely = *reading;
-  }
-  return likely ? print(*likely) : std::string();
-}
-
+// Reads, and where that fails looks for what was likely meant.
 template <class Value, class Read, class Print>
 Result<Value> read_or_suggest(std::string_view what, std::string_view text, const Read& read, const Print& print) {
   if (std::optional<Problem> unfit = unfit_entry(what, text)) return *unfit;
-  const Result<Value> reading = read(text);
-  if (reading.ok()) return reading;
-  Problem problem = reading.problem();
-  const bool may_be_swapped = what == k_what && (problem.fault == Fault::latitude_out_of_range);
-  if (problem.fault != Fault::entry_ambiguous) problem.suggestion = likely_reading<Value>(text, may_be_swapped, read, print);
-  return problem;
+  Result<Value> reading = read(text);
+  if (reading.ok() || reading.problem().fault == Fault::entry_ambiguous) return reading;
+  std::vector<std::string> corrections = likely_corrections(text);
+  if (what == k_what && reading.problem().fault == Fault::latitude_out_of_range) corrections.push_back(with_halves_swapped(text));
+  return with_suggestion(std::move(reading), corrections, read, print);
 }
 
 bool begins_as_geo_uri(std::string_view text) {
