@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "core/document/facts.h"
@@ -65,6 +66,8 @@ struct Facts {
   std::unique_ptr<Projection> projection;
   VariationInUse variation;
   std::vector<RoseInReach> roses;
+  std::vector<SheetPoint> mark_places;                       // in the order of the marks
+  std::unordered_map<std::uint32_t, SheetPoint> place_of_mark;  // by id
 };
 
 /// The last thing said to the user: why something could not be done, or that it was.

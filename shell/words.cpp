@@ -150,10 +150,15 @@ SheetNotes sheet_notes(const Document& document, const VariationInUse& variation
   return notes;
 }
 
-std::string variation_line(const Document& document, const VariationInUse& variation) {
-  if (!variation.value) return "none";
-  const std::string source = variation.source == VariationSource::printed ? "as printed on your chart, carried to " : "by WMM2025 and IGRF-14 for ";
-  return degrees_minutes_text(variation.value->deg) + ", " + source + iso_date(document.sheet.date) + ", ± " + tenths_sd(variation.uncertainty_deg);
+std::string variation_figures(const VariationInUse& variation) {
+  return variation.value ? degrees_minutes_text(variation.value->deg) + " ± " + tenths_sd(variation.uncertainty_deg) : "none";
+}
+
+std::string variation_source(const Document& document, const VariationInUse& variation) {
+  const std::string day = iso_date(document.sheet.date);
+  if (!variation.value) return "for " + day;
+  if (variation.source == VariationSource::printed) return "as printed on your chart, carried to " + day;
+  return (decimal_year(document.sheet.date) >= k_wmm2025_from_year ? "by the World Magnetic Model (WMM2025) for " : "by the reference field IGRF-14 for ") + day;
 }
 
 std::string variation_caution(const VariationInUse& variation) {

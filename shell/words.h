@@ -25,8 +25,9 @@ std::string kind_label(MarkKind kind);
 std::string sheet_title(const Document& document);
 SheetNotes sheet_notes(const Document& document, const VariationInUse& variation, Rounding rounding);
 
-/// "9°25′W, by WMM2025 for 2026-06-21, ± 0.4°"; or why there is none.
-std::string variation_line(const Document& document, const VariationInUse& variation);
+/// "9°25′W ± 0.3°"; "none" where there is none. And where it comes from: "by WMM2025 for 2026-06-21".
+std::string variation_figures(const VariationInUse& variation);
+std::string variation_source(const Document& document, const VariationInUse& variation);
 /// Cautions about the variation in use; empty when there is nothing to say.
 std::string variation_caution(const VariationInUse& variation);
 

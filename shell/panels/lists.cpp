@@ -40,8 +40,7 @@ Panel lists_panel(const Session& session, PanelPlace place) {
   if (place == PanelPlace::slip) panel.items.push_back(parts::close_button());
   if (place == PanelPlace::whole)
     panel.items.push_back(CautionItem{.text = "The sheet can't be drawn here", .advice = "This browser offers no WebGL2, or has lost it. Marks, legs and sums below still work; another browser, or loading the page again, may draw the sheet."});
-  panel.items.push_back(LineItem{.text = "variation", .value = words::variation_line(session.document(), session.facts().variation)});
-  parts::add_variation_caution(panel, session.facts().variation);
+  parts::add_variation(panel, session);
   panel.items.push_back(legs_table(session));
   panel.items.push_back(marks_table(session.document()));
   return panel;

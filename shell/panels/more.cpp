@@ -25,8 +25,7 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(palette);
 
   slip.items.push_back(HeadingItem{.text = "This sheet", .level = 3});
-  slip.items.push_back(LineItem{.text = "variation", .value = words::variation_line(session.document(), session.facts().variation)});
-  parts::add_variation_caution(slip, session.facts().variation);
+  parts::add_variation(slip, session);
   slip.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
   if (session.link_shown) slip.items.push_back(FieldItem{.name = "link", .label = "The link, to copy by hand", .text = link_of(session), .multiline = true});
   slip.items.push_back(ButtonItem{.name = "lists", .label = "Marks and legs", .on_press = {"open-slip", Value::object({{"slip", "lists"}})}});

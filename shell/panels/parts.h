@@ -11,6 +11,9 @@ ButtonItem close_button();
 /// The tool's status as a line: what to do next.
 LineItem status_line(std::string text);
 
+/// The variation in use, where it comes from, the other one where both are to be seen, and its cautions.
+void add_variation(Panel& panel, const Session& session);
+
 /// Cautions about the variation in use, if any.
 void add_variation_caution(Panel& panel, const VariationInUse& variation);
 

@@ -74,8 +74,10 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {
   const Camera& camera = session.desk.camera;
   std::optional<MarkId> best;
   double best_px = k_mark_reach_px;
+  const std::vector<SheetPoint>& places = session.facts().mark_places;
+  std::size_t i = 0;
   for (const Mark& mark : session.document().marks) {
-    const double px = distance_px(at, camera.to_screen(session.facts().projection->to_sheet(unquantise(mark.at))));
+    const double px = distance_px(at, camera.to_screen(places[i++]));
     // Of marks at one distance the later wins: it was drawn on top.
     if (px > best_px) continue;
     best_px = px;
@@ -85,9 +87,10 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {
 }
 
 SheetPoint place_of(const Session& session, MarkId mark) {
-  const Mark* found = session.document().marks.find(mark);
-  SHEET_CHECK(found, "a mark of the desk is not on the sheet");
-  return session.facts().projection->to_sheet(unquantise(found->at));
+  const auto& places = session.facts().place_of_mark;
+  const auto found = places.find(mark.value);
+  SHEET_CHECK(found != places.end(), "a mark of the desk is not on the sheet");
+  return found->second;
 }
 
 std::optional<SheetPoint> edge_arrow(const Session& session) {
