@@ -41,6 +41,8 @@ class Sum {
     chain_.rows.push_back(row);
   }
 
+  double exact_deg() const { return exact_deg_; }
+
   Chain finish() { return std::move(chain_); }
 
  private:
@@ -52,12 +54,77 @@ class Sum {
   Chain chain_;
 };
 
+// The deviation for a compass heading, if there is one.
+std::optional<Deviation> deviation_at(CompassDirection heading, const ChainCorrections& corrections) {
+  return corrections.deviation ? corrections.deviation : corrections.card->at(heading);
+}
+
+bool deviation_entered(const ChainCorrections& corrections) {
+  return corrections.deviation.has_value() || corrections.card != nullptr;
+}
+
+// The last two rows, from magnetic to compass, where deviation has one answer.
+Chain finish_at_compass(Sum& sum, const ChainCorrections& corrections) {
+  if (!deviation_entered(corrections)) return sum.finish();
+  const MagneticDirection magnetic(sum.exact_deg());
+  std::vector<CompassDirection> headings;
+  if (corrections.deviation) {
+    headings = {to_compass(magnetic, *corrections.deviation)};
+  } else {
+    headings = corrections.card->compass_for(magnetic);
+  }
+  if (headings.size() == 1) {
+    const Deviation deviation = deviation_between(magnetic, headings.front());
+    sum.apply(ChainTerm::deviation, corrections.deviation.value_or(deviation).deg, ChainTerm::compass_direction);
+  }
+  Chain chain = sum.finish();
+  chain.deviation_entered = true;
+  chain.deviation = headings.empty()       ? DeviationAnswer::none
+                    : headings.size() == 1 ? DeviationAnswer::one
+                                           : DeviationAnswer::several;
+  if (chain.deviation == DeviationAnswer::several) chain.candidates = std::move(headings);
+  return chain;
+}
+
 }  // namespace
 
+Chain chain_to_compass(TrueDirection direction, const ChainCorrections& corrections, Rounding rounding) {
+  const ChainTerm first = corrections.stream_deg ? ChainTerm::ground_track
+                          : corrections.leeway   ? ChainTerm::water_track
+                                                 : ChainTerm::true_direction;
+  Sum sum(first, direction.deg(), Way::towards_compass, rounding);
+  if (corrections.stream_deg) {
+    const ChainTerm next = corrections.leeway ? ChainTerm::water_track : ChainTerm::true_direction;
+    sum.apply(ChainTerm::stream, *corrections.stream_deg, next);
+  }
+  if (corrections.leeway) sum.apply(ChainTerm::leeway, corrections.leeway->deg, ChainTerm::true_direction);
+  sum.apply(ChainTerm::variation, corrections.variation.deg, ChainTerm::magnetic_direction);
+  return finish_at_compass(sum, corrections);
+}
+
+Chain chain_to_compass(MagneticDirection direction, const ChainCorrections& corrections, Rounding rounding) {
+  Sum sum(ChainTerm::magnetic_direction, direction.deg(), Way::towards_compass, rounding);
+  return finish_at_compass(sum, corrections);
+}
+
+Chain chain_from_compass(CompassDirection direction, const ChainCorrections& corrections, Rounding rounding) {
+  Sum sum(ChainTerm::compass_direction, direction.deg(), Way::towards_ground, rounding);
+  const bool entered = deviation_entered(corrections);
+  const std::optional<Deviation> deviation = entered ? deviation_at(direction, corrections) : std::nullopt;
+  if (deviation) {
+    sum.apply(ChainTerm::deviation, deviation->deg, ChainTerm::magnetic_direction);
+    sum.apply(ChainTerm::variation, corrections.variation.deg, ChainTerm::true_direction);
+    if (corrections.leeway) sum.apply(ChainTerm::leeway, corrections.leeway->deg, ChainTerm::water_track);
+    if (corrections.stream_deg) sum.apply(ChainTerm::stream, *corrections.stream_deg, ChainTerm::ground_track);
+  }
+  Chain chain = sum.finish();
+  chain.deviation_entered = entered;
+  if (entered) chain.deviation = deviation ? DeviationAnswer::one : DeviationAnswer::none;
+  return chain;
+}
+
 Chain chain_from_true(TrueDirection course, Variation variation, Rounding rounding) {
-  Sum sum(ChainTerm::true_direction, course.deg(), Way::towards_compass, rounding);
-  sum.apply(ChainTerm::variation, variation.deg, ChainTerm::magnetic_direction);
-  return sum.finish();
+  return chain_to_compass(course, {.variation = variation}, rounding);
 }
 
 Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding) {

@@ -5,7 +5,9 @@
 #include <optional>
 #include <vector>
 
+#include "core/directions/deviation_card.h"
 #include "core/directions/directions.h"
+#include "core/directions/leeway.h"
 #include "core/directions/rounding.h"
 
 namespace fogsheet {
@@ -37,10 +39,36 @@ struct ChainRow {
   std::optional<double> by_tenths_deg;
 };
 
+/// What the deviation came to. `one`: its row stands. `none`: the card has a gap there; `several`: more than one compass
+/// heading is that magnetic one, since the card's deviation falls by more than a degree a degree.
+enum class DeviationAnswer { not_entered, one, none, several };
+
 struct Chain {
-  std::vector<ChainRow> rows;  // in the order in which they are added up
+  std::vector<ChainRow> rows;  // in the order in which they are added up; they end before a deviation that has no one answer
   bool deviation_entered = false;
+  DeviationAnswer deviation = DeviationAnswer::not_entered;
+  std::vector<CompassDirection> candidates;  // the compass headings when there are several
 };
+
+/// What lies between ground and compass. What is not set has no row; a chain begins or ends at the outermost that is.
+struct ChainCorrections {
+  std::optional<double> stream_deg;    // ground track seen from the water track, positive to starboard
+  std::optional<Leeway> leeway;
+  Variation variation;
+  std::optional<Deviation> deviation;  // a known one: for the ship's head, not the thing seen; or nought, if the user says so
+  const DeviationCard* card = nullptr;  // the boat's, for headings, where no deviation is given; must outlive the call
+};
+
+/// Down the list: ground track (where a stream is set) or water track (where a leeway is) or true direction -> ... ->
+/// magnetic, and on to the compass where a deviation or a card is given.
+Chain chain_to_compass(TrueDirection direction, const ChainCorrections& corrections, Rounding rounding);
+
+/// magnetic -> compass. Variation, leeway and stream have no part in it.
+Chain chain_to_compass(MagneticDirection direction, const ChainCorrections& corrections, Rounding rounding);
+
+/// Up the list: compass -> magnetic -> true -> water track and ground track where they are set. Rows: the compass direction
+/// alone where deviation is not entered or has no answer.
+Chain chain_from_compass(CompassDirection direction, const ChainCorrections& corrections, Rounding rounding);
 
 /// true -> magnetic, deviation not entered: rows true, variation, magnetic.
 Chain chain_from_true(TrueDirection course, Variation variation, Rounding rounding);
