@@ -116,7 +116,9 @@ void App::wheel(const WheelEvent& event) {
 bool App::key(const KeyEvent& event) {
   Session& session = inside_->session;
   if (event.key == "Escape") {
+    const bool dragging = inside_->tool_has_drag;
     inside_->drop_gesture();
+    if (dragging) return true;  // throwing the drag away is all that this press does
     if (session.desk.first_end) session.desk.first_end.reset();
     else if (session.desk.edge && session.desk.tool == ToolId::straight_edge) session.set_edge(std::nullopt);
     else if (session.desk.tool != ToolId::none) run_command(session, "tool", Value::object({{"tool", "none"}}));

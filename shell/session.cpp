@@ -24,14 +24,18 @@ const Facts& Session::facts() const {
   facts_.projection = std::make_unique<Projection>(projection_of(now));
   facts_.variation = variation_of(now, settings.rounding);
   facts_.roses.clear();
-  facts_.mark_places.clear();
-  facts_.place_of_mark.clear();
-  for (const Mark& mark : now.marks) {
-    facts_.mark_places.push_back(facts_.projection->to_sheet(unquantise(mark.at)));
-    facts_.place_of_mark[mark.id.value] = facts_.mark_places.back();
-  }
   for (const Rose& rose : now.roses) facts_.roses.push_back({rose.id, facts_.projection->to_sheet(unquantise(rose.at)), rose.radius_mm});
   return facts_;
+}
+
+const MarkPlaces& Session::mark_places() const {
+  if (places_.revision == history.revision()) return places_;
+  places_ = {.revision = history.revision()};
+  for (const Mark& mark : document().marks) {
+    places_.in_order.push_back(facts().projection->to_sheet(unquantise(mark.at)));
+    places_.by_id[mark.id.value] = places_.in_order.back();
+  }
+  return places_;
 }
 
 FreeArea Session::free_area() const {

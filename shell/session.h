@@ -66,8 +66,13 @@ struct Facts {
   std::unique_ptr<Projection> projection;
   VariationInUse variation;
   std::vector<RoseInReach> roses;
-  std::vector<SheetPoint> mark_places;                       // in the order of the marks
-  std::unordered_map<std::uint32_t, SheetPoint> place_of_mark;  // by id
+};
+
+/// Where the marks of one revision lie on the paper. Made when first asked for: most commits of a script never ask.
+struct MarkPlaces {
+  std::uint64_t revision = 0;
+  std::vector<SheetPoint> in_order;                      // in the order of the marks
+  std::unordered_map<std::uint32_t, SheetPoint> by_id;
 };
 
 /// The last thing said to the user: why something could not be done, or that it was.
@@ -98,6 +103,7 @@ struct Session {
 
   const Document& document() const { return history.now(); }
   const Facts& facts() const;  // of the document and rounding in force
+  const MarkPlaces& mark_places() const;
 
   /// Everything that may show on the canvas or in a panel has changed.
   void touch() {
@@ -125,6 +131,7 @@ struct Session {
 
  private:
   mutable Facts facts_;
+  mutable MarkPlaces places_;
 };
 
 }  // namespace fogsheet

@@ -74,7 +74,7 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {
   const Camera& camera = session.desk.camera;
   std::optional<MarkId> best;
   double best_px = k_mark_reach_px;
-  const std::vector<SheetPoint>& places = session.facts().mark_places;
+  const std::vector<SheetPoint>& places = session.mark_places().in_order;
   std::size_t i = 0;
   for (const Mark& mark : session.document().marks) {
     const double px = distance_px(at, camera.to_screen(places[i++]));
@@ -87,7 +87,7 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {
 }
 
 SheetPoint place_of(const Session& session, MarkId mark) {
-  const auto& places = session.facts().place_of_mark;
+  const auto& places = session.mark_places().by_id;
   const auto found = places.find(mark.value);
   SHEET_CHECK(found != places.end(), "a mark of the desk is not on the sheet");
   return found->second;
