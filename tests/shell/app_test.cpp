@@ -95,6 +95,22 @@ TEST_CASE("a second finger puts a drag back, and Esc puts the edge down") {
   CHECK(desk.app.read()["edge"].is_null());
 }
 
+TEST_CASE("Esc during a drag throws the drag away and no more") {
+  Desk desk;
+  desk.ask("lay-edge", Value::object({{"from", desk.mark_id(0)}, {"to", desk.mark_id(1)}}));
+  const Value before = desk.app.read()["edge"];
+  const ScreenPoint grip = desk.middle("edge/reading");
+  desk.send(PointerPhase::down, grip);
+  desk.send(PointerPhase::move, grip + ScreenPoint{0, 70});
+  CHECK_FALSE(desk.app.read()["edge"] == before);
+  CHECK(desk.app.key({.key = "Escape"}));
+  CHECK(desk.app.read()["edge"] == before);
+  desk.send(PointerPhase::up, grip + ScreenPoint{0, 90});
+  CHECK(desk.app.read()["edge"] == before);
+  desk.app.key({.key = "Escape"});
+  CHECK(desk.app.read()["edge"].is_null());
+}
+
 TEST_CASE("undo of every command gives an equal sheet, redo likewise") {
   Desk desk;
   const std::string a = desk.mark_id(0), b = desk.mark_id(3);
