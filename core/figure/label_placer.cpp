@@ -6,6 +6,7 @@
 namespace fogsheet {
 namespace {
 
+constexpr int k_most_discouraging = 24;  // of them in a cell; a label meets four cells at most, so placing stays quick
 constexpr double k_cell_mm = 12;  // about a label's length: a box falls into few cells, a cell holds few boxes
 
 struct Extent {
@@ -31,27 +32,43 @@ bool parted_along(const Box& a, const Box& b) {
   return apart(right_a, a.half_width_mm) || apart(down_a, a.half_height_mm);
 }
 
-}  // namespace
-
-bool overlap(const Box& a, const Box& b) { return !parted_along(a, b) && !parted_along(b, a); }
-
+/// Calls visit with the key of each cell that the upright rectangle around a box meets.
 template <class Visit>
-void LabelPlacer::each_cell(const Box& box, Visit visit) const {
+void each_cell(const Box& box, Visit visit) {
   const Extent half = half_extent(box);
   const auto cell = [](double mm) { return static_cast<long long>(std::floor(mm / k_cell_mm)); };
   for (long long x = cell(box.middle.x_mm - half.x_mm); x <= cell(box.middle.x_mm + half.x_mm); ++x)
     for (long long y = cell(box.middle.y_mm - half.y_mm); y <= cell(box.middle.y_mm + half.y_mm); ++y) visit(x * 1'000'003 + y);
 }
 
-void LabelPlacer::add(const Entry& entry) {
+}  // namespace
+
+bool overlap(const Box& a, const Box& b) { return !parted_along(a, b) && !parted_along(b, a); }
+
+void LabelPlacer::block(const Box& box) {
   const int index = static_cast<int>(entries_.size());
-  entries_.push_back(entry);
-  each_cell(entry.box, [&](long long key) { cells_[key].push_back(index); });
+  entries_.push_back({box, true});
+  each_cell(box, [&](long long key) { cells_[key].entries.push_back(index); });
 }
 
-void LabelPlacer::block(const Box& box) { add({box, true}); }
-
-void LabelPlacer::discourage(const Box& box) { add({box, false}); }
+void LabelPlacer::discourage(const Box& box) {
+  const int index = static_cast<int>(entries_.size());
+  entries_.push_back({box, false});
+  // A long thin box, a leg, is laid into the grid piece by piece: the upright rectangle around it would fill the grid.
+  const int pieces = std::max(1, static_cast<int>(std::ceil(2 * box.half_width_mm / k_cell_mm)));
+  const SheetVector piece = (2 * box.half_width_mm / pieces) * towards(box.turn_deg + 90);
+  for (int i = 0; i < pieces; ++i) {
+    Box part = box;
+    part.half_width_mm = box.half_width_mm / pieces;
+    part.middle = box.middle + (i - (pieces - 1) / 2.0) * piece;
+    each_cell(part, [&](long long key) {
+      Cell& cell = cells_[key];
+      if (cell.discouraging >= k_most_discouraging || (!cell.entries.empty() && cell.entries.back() == index)) return;
+      cell.entries.push_back(index);
+      ++cell.discouraging;
+    });
+  }
+}
 
 std::optional<std::size_t> LabelPlacer::place(std::span<const Box> places) {
   std::optional<std::size_t> best;
@@ -65,7 +82,7 @@ std::optional<std::size_t> LabelPlacer::place(std::span<const Box> places) {
     each_cell(box, [&](long long key) {
       const auto found = cells_.find(key);
       if (taken || found == cells_.end()) return;
-      for (const int index : found->second) {
+      for (const int index : found->second.entries) {
         const Entry& entry = entries_[static_cast<std::size_t>(index)];
         if (!overlap(box, entry.box)) continue;
         if (entry.blocks) taken = true;

@@ -29,7 +29,8 @@ class LabelPlacer {
   /// Nothing may be placed over it.
   void block(const Box& box);
 
-  /// Better not placed over it: a leg, a ring. Counts against a place but does not forbid it.
+  /// Better not placed over it: a leg, a ring. Counts against a place but does not forbid it. Where very many lie over one
+  /// another the later ones are forgotten: no place there is better than another.
   void discourage(const Box& box);
 
   /// The first of the places with the fewest discouraged boxes under it, which it then blocks; none when all are taken.
@@ -40,13 +41,14 @@ class LabelPlacer {
     Box box;
     bool blocks = true;
   };
-  void add(const Entry& entry);
-  template <class Visit>
-  void each_cell(const Box& box, Visit visit) const;
+  struct Cell {
+    std::vector<int> entries;
+    int discouraging = 0;
+  };
 
   SheetRect inside_;
   std::vector<Entry> entries_;
-  std::unordered_map<long long, std::vector<int>> cells_;
+  std::unordered_map<long long, Cell> cells_;
 };
 
 }  // namespace fogsheet
