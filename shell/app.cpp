@@ -178,7 +178,7 @@ void App::set_canvas_lost(bool lost) {
 
 void App::set_offline_state(const std::string& state) {
   inside_->session.offline_state = state;
-  inside_->session.touch();
+  ++inside_->session.panels_revision;  // nothing of it is on the sheet: no frame for it
 }
 
 bool App::wants_frame() const { return inside_->session.frame_wanted || inside_->canvas.moving(); }

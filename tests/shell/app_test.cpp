@@ -111,6 +111,16 @@ TEST_CASE("Esc during a drag throws the drag away and no more") {
   CHECK(desk.app.read()["edge"].is_null());
 }
 
+TEST_CASE("news of offline use reaches the panels and asks for no frame") {
+  Desk desk;
+  desk.app.frame(0);
+  while (desk.app.wants_frame()) desk.app.frame(desk.now_ms += 1000);
+  const std::uint64_t painted = desk.app.panels_revision();
+  desk.app.set_offline_state("ready");
+  CHECK(desk.app.panels_revision() > painted);
+  CHECK_FALSE(desk.app.wants_frame());
+}
+
 TEST_CASE("undo of every command gives an equal sheet, redo likewise") {
   Desk desk;
   const std::string a = desk.mark_id(0), b = desk.mark_id(3);
