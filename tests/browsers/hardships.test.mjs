@@ -1,0 +1,205 @@
+// What the page does where something is missing or lost: no WebGL2, a lost context, no service worker, no program, another
+// sub-path, a newer version. Chromium.
+import assert from 'node:assert/strict';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { after, before, describe, test } from 'node:test';
+
+import { open_chromium, with_engine } from './lib/engines.mjs';
+import { mouse_hand, where } from './lib/hands.mjs';
+import { do_the_job } from './lib/job.mjs';
+import { picture, same_ink } from './lib/pictures.mjs';
+import { command, done, frames, kept_offline, link, note_violations, open, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
+import { open_site, site_folder } from './lib/site.mjs';
+
+const size = { width: 1180, height: 820 };
+const plain_host = 'boat.test';  // a name that is not the machine's own: no secure context, so no service worker
+
+describe('hardships', with_engine('chromium', 180_000), () => {
+  let site;
+  let browser;
+  before(async () => {
+    site = await open_site();
+    browser = await open_chromium({ flags: [`--host-resolver-rules=MAP ${plain_host} 127.0.0.1`] });
+  });
+  after(async () => {
+    await browser?.close();
+    await site?.close();
+  });
+
+  const offline_line = async (page) => {
+    await done(page, 'open-slip', { slip: 'more' });
+    return until(page, 'what More says of offline use', () => document.querySelector('[data-panel=more]')?.innerText);
+  };
+
+  test('no WebGL2: the page says so; lists, sum and commands work', async () => {
+    const bare = await open_chromium({ flags: ['--disable-3d-apis'] });
+    try {
+      const page = await bare.open(size);
+      await open(page, site.url);
+      assert.match(await text_of(page, 'body'), /WebGL2/);
+      assert.match(await text_of(page, '[data-name=marks]'), /Gannet Post/);
+      assert.match(await text_of(page, '[data-name=legs]'), /096°T/);
+      const { marks, roses } = await read(page);
+      await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
+      await done(page, 'slide-edge-to', { rose: roses[0].id });
+      assert.match((await text_of(page, '[data-name=chain]')).replace(/\s/g, ''), /096°T.*9°W.*105°M/);
+      await done(page, 'add-mark', { name: 'Gull Rock', lat_deg: 44.13, lon_deg: -31.3 });
+      assert.match(await until(page, 'the new mark in the list', () => document.querySelector('[data-name=marks]').innerText), /Gull Rock/);
+      assert.equal(await where(page, 'mark/Gull Rock'), null);
+      assert.equal(await frames(page), 0);
+    } finally {
+      await bare.close();
+    }
+  });
+
+  test('a lost context is restored, and the same picture drawn; one lost for good gives the lists', async () => {
+    const page = await browser.open({ ...size, serviceWorkers: 'block' });
+    await open(page, site.url);
+    await done(page, 'turn-edge', { bearing_deg: 60, reference: 'true' });
+    await page.raw.page.waitForTimeout(500);
+    const as_it_was = await page.screenshot();
+    const drawn = await page.evaluate(() => {
+      window.losing = document.querySelector('#sheet canvas').getContext('webgl2').getExtension('WEBGL_lose_context');
+      window.losing.loseContext();
+      return window.fogsheet.frames();
+    });
+    await done(page, 'turn-edge', { bearing_deg: 80, reference: 'true' });
+    await done(page, 'turn-edge', { bearing_deg: 60, reference: 'true' });
+    await page.raw.page.waitForTimeout(200);
+    await page.evaluate(() => window.losing.restoreContext());
+    await until(page, 'a frame after the loss', (before_it) => window.fogsheet.frames() > before_it, drawn);
+    await page.raw.page.waitForTimeout(400);
+    assert.ok(same_ink(picture(as_it_was), picture(await page.screenshot())), 'the sheet looks as before');
+
+    await page.evaluate(() => window.losing.loseContext());
+    await until(page, 'the lists in its place', () => document.getElementById('whole').innerText.includes('Gannet Post'));
+    assert.match(await text_of(page, 'body'), /WebGL2/);
+    await page.close();
+  });
+
+  test('no service worker: More says so, and all else works', async () => {
+    const page = await browser.open({ ...size, prepare: note_violations });
+    const address = site.url.replace('localhost', plain_host);
+    const watched = watch(page, new URL(address).origin);
+    await open(page, address);
+    assert.equal(await page.evaluate(() => 'serviceWorker' in navigator), false);
+    assert.match(await offline_line(page), /without a (signal|connection)|offline/i);
+    await done(page, 'close-slip');
+    await do_the_job(page, mouse_hand(page));
+    await watched.check();
+    await page.close();
+  });
+
+  test('a service worker that fails: More says so', async () => {
+    const page = await browser.open({ ...size, serviceWorkers: 'block' });
+    await open(page, site.url);
+    const more = await offline_line(page);
+    const well = await browser.open(size);
+    await open(well, site.url);
+    await kept_offline(well);
+    assert.notEqual(await offline_line(well), more);
+    await page.close();
+    await well.close();
+  });
+
+  test('ready rejects with the sentence that is shown when the program does not arrive', async () => {
+    const page = await browser.open({ ...size, serviceWorkers: 'block' });
+    await page.raw.page.route('**/*.wasm', (route) => route.abort());
+    await page.goto(site.url);
+    const sentence = await page.evaluate(() => window.fogsheet.ready.then(() => '', (error) => error.message));
+    assert.match(sentence, /^[A-Z].*\.$/);
+    assert.ok((await text_of(page, 'body')).includes(sentence));
+    await page.close();
+  });
+
+  test('the site works from a root, a sub-path, and with a link in its address', async () => {
+    for (const base of ['/', '/a/b/c/']) {
+      const other = await open_site({ base });
+      const page = await browser.open({ ...size, prepare: note_violations });
+      const watched = watch(page, other.origin);
+      await open(page, other.url);
+      const text = await link(page);
+      assert.ok(text.startsWith(`${other.url}#1:`), text);
+      await kept_offline(page);
+      await watched.check();
+      await other.close();
+      await open(page, text);
+      assert.ok(await frames(page) > 0);
+      await page.close();
+    }
+  });
+
+  test('a newer version waits until it is asked for, and is whole', async () => {
+    const folder = mkdtempSync(path.join(os.tmpdir(), 'fogsheet-site-'));
+    cpSync(site_folder, folder, { recursive: true });
+    const moving = await open_site({ folder });
+    try {
+      const page = await browser.open(size);
+      await open(page, moving.url);
+      await kept_offline(page);
+      await page.reload();
+      await ready(page);
+      await done(page, 'add-mark', { name: 'Gull Rock', lat_deg: 44.13, lon_deg: -31.3 });
+      publish_anew(folder);
+      await page.evaluate(() => navigator.serviceWorker.getRegistration().then((worker) => worker.update()));
+      await until(page, 'the newer version to wait', () => navigator.serviceWorker.getRegistration().then((worker) => Boolean(worker.waiting)));
+      assert.equal((await read(page)).marks.at(-1).name, 'Gull Rock', 'what is open stays open');
+      await offline_line(page);
+      await until(page, 'the offer in More', () => {
+        document.querySelector('[data-name=use-new-version]')?.scrollIntoView();
+        return window.fogsheet.where('use-new-version');
+      });
+      const version = await page.evaluate(() => document.querySelector('script[type=module]').src);
+      await Promise.all([page.raw.page.waitForNavigation(), mouse_hand(page).press('use-new-version')]);
+      await ready(page);
+      assert.notEqual(await page.evaluate(() => document.querySelector('script[type=module]').src), version);
+      await moving.close();
+      await page.reload();
+      await ready(page);
+      await page.close();
+    } finally {
+      await moving.close().catch(() => {});
+      rmSync(folder, { recursive: true });
+    }
+  });
+
+  test('what is put on while storage is forbidden stands, and nothing breaks', async () => {
+    const page = await browser.open({ ...size, serviceWorkers: 'block', prepare: () => {
+      Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('forbidden', 'SecurityError'); } });
+    } });
+    await open(page, site.url);
+    await done(page, 'set-palette', { palette: 'night' });
+    assert.ok((await command(page, 'fit')).ok);
+    await page.close();
+  });
+
+  test('a link pasted into the address of an open page opens its sheet, and the former one is kept', async () => {
+    const page = await browser.open({ ...size, serviceWorkers: 'block' });
+    await open(page, site.url);
+    const demo = await read(page);
+    await done(page, 'new-sheet', { mid_lat_deg: 10, mid_lon_deg: 20, scale: 150000, paper: 'screen' });
+    const made = await read(page);
+    const text = await link(page);
+    await done(page, 'undo');
+    await page.evaluate((fragment) => { location.hash = fragment; }, new URL(text).hash);
+    await until(page, 'the other sheet', (scale) => window.fogsheet.read().sheet.scale === scale, 150000);
+    assert.deepEqual(sheet_of(await read(page)), sheet_of(made));
+    await done(page, 'undo');
+    assert.deepEqual(sheet_of(await read(page)), sheet_of(demo));
+    await page.close();
+  });
+});
+
+/// The same site under another version's name, as a build of changed sources gives it.
+function publish_anew(folder) {
+  const old = /"([0-9a-f]{12})\//.exec(readFileSync(path.join(folder, 'sw.js'), 'utf8'))[1];
+  const fresh = [...old].reverse().join('');
+  cpSync(path.join(folder, old), path.join(folder, fresh), { recursive: true });
+  rmSync(path.join(folder, old), { recursive: true });
+  for (const name of ['index.html', 'sw.js']) {
+    const file = path.join(folder, name);
+    writeFileSync(file, readFileSync(file, 'utf8').replaceAll(old, fresh));
+  }
+}
