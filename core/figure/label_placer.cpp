@@ -21,15 +21,19 @@ Extent half_extent(const Box& box) {
 }
 
 /// Whether a's own axes part the two boxes (separating axis test, one half of it).
-bool parted_along(const Box& a, const Box& b) {
-  const SheetVector right_a = towards(a.turn_deg + 90), down_a = -towards(a.turn_deg);
-  const SheetVector right_b = towards(b.turn_deg + 90), down_b = -towards(b.turn_deg);
-  const SheetVector between = b.middle - a.middle;
+bool parted_along(const LaidBox& a, const LaidBox& b) {
+  const SheetVector between = b.box.middle - a.box.middle;
   const auto apart = [&](SheetVector axis, double own_half) {
-    const double other_half = b.half_width_mm * std::abs(dot(right_b, axis)) + b.half_height_mm * std::abs(dot(down_b, axis));
+    const double other_half = b.box.half_width_mm * std::abs(dot(b.right, axis)) + b.box.half_height_mm * std::abs(dot(b.down, axis));
     return std::abs(dot(between, axis)) >= own_half + other_half;
   };
-  return apart(right_a, a.half_width_mm) || apart(down_a, a.half_height_mm);
+  return apart(a.right, a.box.half_width_mm) || apart(a.down, a.box.half_height_mm);
+}
+
+bool overlap(const LaidBox& a, const LaidBox& b) {
+  const SheetVector between = b.box.middle - a.box.middle;
+  const double reach = a.reach_mm + b.reach_mm;
+  return dot(between, between) < reach * reach && !parted_along(a, b) && !parted_along(b, a);
 }
 
 /// Calls visit with the key of each cell that the upright rectangle around a box meets.
@@ -43,17 +47,20 @@ void each_cell(const Box& box, Visit visit) {
 
 }  // namespace
 
-bool overlap(const Box& a, const Box& b) { return !parted_along(a, b) && !parted_along(b, a); }
+LaidBox::LaidBox(const Box& laid)
+    : box(laid), right(towards(laid.turn_deg + 90)), down(-towards(laid.turn_deg)), reach_mm(std::hypot(laid.half_width_mm, laid.half_height_mm)) {}
+
+bool overlap(const Box& a, const Box& b) { return overlap(LaidBox(a), LaidBox(b)); }
 
 void LabelPlacer::block(const Box& box) {
   const int index = static_cast<int>(entries_.size());
-  entries_.push_back({box, true});
+  entries_.push_back({LaidBox(box), true});
   each_cell(box, [&](long long key) { cells_[key].entries.push_back(index); });
 }
 
 void LabelPlacer::discourage(const Box& box) {
   const int index = static_cast<int>(entries_.size());
-  entries_.push_back({box, false});
+  entries_.push_back({LaidBox(box), false});
   // A long thin box, a leg, is laid into the grid piece by piece: the upright rectangle around it would fill the grid.
   const int pieces = std::max(1, static_cast<int>(std::ceil(2 * box.half_width_mm / k_cell_mm)));
   const SheetVector piece = (2 * box.half_width_mm / pieces) * towards(box.turn_deg + 90);
@@ -75,6 +82,7 @@ std::optional<std::size_t> LabelPlacer::place(std::span<const Box> places) {
   int best_cost = 0;
   for (std::size_t i = 0; i < places.size(); ++i) {
     const Box& box = places[i];
+    const LaidBox laid(box);
     const Extent half = half_extent(box);
     if (!inside_.contains({box.middle.x_mm - half.x_mm, box.middle.y_mm - half.y_mm}) || !inside_.contains({box.middle.x_mm + half.x_mm, box.middle.y_mm + half.y_mm})) continue;
     bool taken = false;
@@ -84,7 +92,7 @@ std::optional<std::size_t> LabelPlacer::place(std::span<const Box> places) {
       if (taken || found == cells_.end()) return;
       for (const int index : found->second.entries) {
         const Entry& entry = entries_[static_cast<std::size_t>(index)];
-        if (!overlap(box, entry.box)) continue;
+        if (!overlap(laid, entry.laid)) continue;
         if (entry.blocks) taken = true;
         else if (std::find(under.begin(), under.end(), index) == under.end()) under.push_back(index);
       }

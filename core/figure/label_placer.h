@@ -21,6 +21,15 @@ struct Box {
 
 bool overlap(const Box& a, const Box& b);
 
+/// A box with what every comparison needs of it: its axes, and the radius of the circle around it.
+struct LaidBox {
+  explicit LaidBox(const Box& laid);
+  Box box;
+  SheetVector right;
+  SheetVector down;
+  double reach_mm = 0;
+};
+
 class LabelPlacer {
  public:
   /// @param inside  labels must lie in it whole.
@@ -38,7 +47,7 @@ class LabelPlacer {
 
  private:
   struct Entry {
-    Box box;
+    LaidBox laid;
     bool blocks = true;
   };
   struct Cell {
