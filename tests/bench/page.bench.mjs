@@ -1,0 +1,119 @@
+// What the page weighs and how quick it is: printed in milliseconds and as ratios to a yardstick timed in the same run.
+// A time is never asserted; what is asserted is that there was something to measure.
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { after, before, test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+
+import { chromium } from 'playwright-core';
+import { serve } from '../../web/serve.mjs';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const site_folder = path.join(root, 'build/site');
+const median = (list) => [...list].sort((a, b) => a - b)[list.length >> 1];
+const yardstick_ms = parseFloat(execFileSync('node', [path.join(root, 'build/wasm/tests/bench_yardstick.js')], { encoding: 'utf8' }));
+const say = (what, ms, more = '') => console.log(`${what}: ${ms.toFixed(2)} ms, ${(ms / yardstick_ms).toFixed(3)} of the yardstick ${more}`);
+
+let browser;
+before(async () => {
+  browser = await chromium.launch({ executablePath: '/usr/bin/chromium', chromiumSandbox: false });
+  console.log(`yardstick, a million std::sin as wasm: ${yardstick_ms.toFixed(2)} ms`);
+});
+after(() => browser?.close());
+
+test('weight of all that offline use needs', () => {
+  const files = fs.readdirSync(site_folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  const bytes = files.map((entry) => gzipSync(fs.readFileSync(path.join(entry.parentPath ?? entry.path, entry.name)), { level: 9 }).length);
+  console.log(`${files.length} files, gzip -9: ${(bytes.reduce((a, b) => a + b) / 1000).toFixed(1)} kB (aim 350)`);
+  assert.ok(files.length > 10);
+});
+
+/// The same page with the same module and fonts, which does no more than clear one frame.
+function bare_site() {
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'bare-site-'));
+  fs.cpSync(site_folder, folder, { recursive: true });
+  const version = fs.readdirSync(folder).find((name) => fs.existsSync(path.join(folder, name, 'boot.js')));
+  fs.writeFileSync(path.join(folder, version, 'boot.js'), `
+    const bytes_of = async (file) => (await fetch(new URL(file, import.meta.url))).arrayBuffer();
+    const ready = (async () => {
+      const [{ default: make }] = await Promise.all([import('./fogsheet.js'), ...['Regular', 'Bold', 'Italic'].map((face) => bytes_of('fonts/B612-' + face + '.otf'))]);
+      await make({ page: {} });
+      const gl = document.querySelector('#sheet canvas').getContext('webgl2', { alpha: false, antialias: false });
+      await new Promise((drawn) => requestAnimationFrame(drawn));
+      gl.clearColor(1, 1, 1, 1);
+      gl.clear(gl.COLOR_BUFFER_BIT);
+    })();
+    navigator.serviceWorker?.register(new URL('../sw.js', import.meta.url), { updateViaCache: 'none' });
+    window.fogsheet = { ready };`);
+  return folder;
+}
+
+test('first frame from the cache, beside the same page clearing one frame', async () => {
+  const folder = bare_site();
+  const sites = { ours: await serve(site_folder), bare: await serve(folder) };
+  const pages = {};
+  const times = { ours: [], bare: [] };
+  for (const name of Object.keys(sites)) {
+    const context = await browser.newContext({ viewport: { width: 1180, height: 820 } });
+    const page = await context.newPage();
+    await page.addInitScript(() => addEventListener('DOMContentLoaded', () => window.fogsheet.ready.then(() => { window.ready_ms = performance.now(); })));
+    await page.goto(sites[name].url);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+    await page.waitForTimeout(1000);
+    pages[name] = page;
+  }
+  for (let start = 0; start < 20; ++start)
+    for (const name of Object.keys(sites)) {
+      await pages[name].reload();
+      times[name].push(await (await pages[name].waitForFunction(() => window.ready_ms)).jsonValue());
+    }
+  say('first frame, bare page', median(times.bare));
+  say('first frame, ours', median(times.ours), `= ${(median(times.ours) / median(times.bare)).toFixed(2)} of the bare page (aim 1.5)`);
+  for (const name of Object.keys(sites)) {
+    await pages[name].context().close();
+    await sites[name].close();
+  }
+  fs.rmSync(folder, { recursive: true });
+  assert.equal(times.ours.length, 20);
+});
+
+for (const count of [100, 1000, 10000])
+  test(`script time a frame while panning ${count} marks and legs`, async () => {
+    const site = await serve(site_folder);
+    const context = await browser.newContext({ viewport: { width: 1180, height: 820 }, serviceWorkers: 'block' });
+    const page = await context.newPage();
+    await page.goto(site.url);
+    await page.evaluate(() => window.fogsheet.ready);
+    await page.evaluate((marks) => {
+      const { command } = window.fogsheet;
+      command('new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 200000, paper: 'A3-across' });
+      let seed = 7;  // Lehmer's generator (Park and Miller 1988): the same sheet in every run
+      const random = () => (seed = (seed * 16807) % 2147483647) / 2147483647 - 0.5;
+      let last = null;
+      for (let i = 0; i < marks; ++i) {
+        const { id } = command('add-mark', { name: `Mark ${i}`, lat_deg: 44 + random() * 0.4, lon_deg: -31 + random() * 0.9, kind: i % 2 ? 'turn' : 'landmark' });
+        if (last) command('add-leg', { from: last, to: id });
+        last = id;
+      }
+    }, count);
+    await page.waitForTimeout(1500);
+    const start = await page.evaluate(() => window.fogsheet.frames());
+    await browser.startTracing(page, { categories: ['devtools.timeline'] });
+    await page.mouse.move(500, 600);
+    await page.mouse.down();
+    for (let i = 1; i <= 15; ++i) await page.mouse.move(500 + 4 * i, 600 - 3 * i);
+    await page.mouse.up();
+    const { traceEvents } = JSON.parse(String(await browser.stopTracing()));
+    const durations = traceEvents.filter((event) => event.name === 'FireAnimationFrame' && event.dur > 0).map((event) => event.dur / 1000);
+    assert.ok(durations.length > 0 && (await page.evaluate(() => window.fogsheet.frames())) > start);
+    say(`panning ${count} marks and legs, script a frame (median of ${durations.length})`, median(durations), '(aim 4 ms at 10 000)');
+    const idle = await page.evaluate(() => window.fogsheet.frames());
+    await page.waitForTimeout(1000);
+    console.log(`frames while idle for a second: ${(await page.evaluate(() => window.fogsheet.frames())) - idle}`);
+    await context.close();
+    await site.close();
+  });
