@@ -64,31 +64,20 @@ export function circles(shot, centre, { ink, paper, from_px, to_px }) {
   return lines.map((line) => (line[0] + line.at(-1)) / 2);
 }
 
-/// How often a circle meets ink: the strokes that cross it.
-export function strokes(ring) {
-  let high = ring[0] > 0.5;
-  let count = 0;
-  for (const share of ring) {
-    // Two thresholds, so that a stroke's soft edge counts once.
-    if (!high && share > 0.4) {
-      high = true;
-      count += 1;
-    } else if (high && share < 0.25) {
-      high = false;
-    }
-  }
-  return count;
-}
-
-/// Where strokes that come every `every_deg` lie, degrees clockwise in [0, every_deg): the phase of that harmonic.
-export function phase_deg(ring, every_deg) {
+/// How strongly `count` evenly spaced strokes mark a circle, and where they lie: that harmonic of its ink. `strength` is 0
+/// where there is no such rhythm and up to 2 for thin strokes, whatever else crosses the circle once or twice; `phase_deg`
+/// is the first stroke's place, clockwise from the top.
+export function rhythm(ring, count) {
   let cosine = 0;
   let sine = 0;
+  let all = 0;
   ring.forEach((share, i) => {
-    const angle = 2 * Math.PI * (i * 360 / ring.length) / every_deg;
+    const angle = 2 * Math.PI * i * count / ring.length;
     cosine += share * Math.cos(angle);
     sine += share * Math.sin(angle);
+    all += share;
   });
-  const phase = Math.atan2(sine, cosine) / (2 * Math.PI) * every_deg;
-  return (phase + every_deg) % every_deg;
+  const every_deg = 360 / count;
+  const phase_deg = Math.atan2(sine, cosine) / (2 * Math.PI) * every_deg;
+  return { strength: all > 0 ? 2 * Math.hypot(cosine, sine) / all : 0, phase_deg: (phase_deg + every_deg) % every_deg };
 }

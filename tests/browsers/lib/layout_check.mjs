@@ -1,0 +1,45 @@
+// Whether the page's parts stand clear of each other: no control over another, each large enough to be pressed, no words
+// cut off, nothing wider than the page.
+import assert from 'node:assert/strict';
+
+const least_target_px = 44;  // on land; the look's rule
+
+/// @param what  names the state in what fails
+export async function check_layout(page, what) {
+  assert.deepEqual(await page.evaluate(faults, least_target_px), [], what);
+}
+
+function faults(least_px) {
+  const found = [];
+  const shown = (element) => element.checkVisibility?.({ checkVisibilityCSS: true }) ?? element.offsetParent !== null;
+  const name_of = (element) => element.dataset.name ?? element.getAttribute('aria-label') ?? (element.textContent.trim().slice(0, 30) || element.localName);
+
+  if (document.documentElement.scrollWidth > innerWidth) found.push(`the page is ${document.documentElement.scrollWidth} px wide`);
+
+  const controls = [...document.querySelectorAll('button, input, textarea, .choice label')]
+    .filter((element) => shown(element) && !(element.localName === 'input' && element.closest('label')));
+  const boxes = controls.map((element) => ({ element, box: element.getBoundingClientRect() }));
+  for (const { element, box } of boxes) {
+    if (box.width < least_px - 0.5 || box.height < least_px - 0.5) found.push(`${name_of(element)} is ${Math.round(box.width)} by ${Math.round(box.height)} px`);
+  }
+  for (const [i, a] of boxes.entries()) {
+    for (const b of boxes.slice(i + 1)) {
+      const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+      const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+      // What a scrolled part hides lies under what stands below it, and is not seen.
+      const scrolled = a.element.closest('.body') !== b.element.closest('.body');
+      if (wide > 0.5 && high > 0.5 && !scrolled && !a.element.contains(b.element) && !b.element.contains(a.element)) found.push(`${name_of(a.element)} lies over ${name_of(b.element)}`);
+    }
+  }
+
+  const wells = [...document.querySelectorAll('#tray button')].filter(shown);
+  for (const well of wells) {
+    const box = well.getBoundingClientRect();
+    if (box.left < -0.5 || box.right > innerWidth + 0.5 || box.bottom > innerHeight + 0.5) found.push(`${name_of(well)} runs off the screen`);
+  }
+  for (const element of document.querySelectorAll('button, th, td, h2, h3, .words, .figures, .unit, .beside, .value, .under')) {
+    if (element.closest('.visually-hidden')) continue;
+    if (shown(element) && element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).display !== 'inline') found.push(`${name_of(element)}: its words are cut off`);
+  }
+  return found;
+}
