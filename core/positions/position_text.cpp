@@ -159,6 +159,10 @@ Result<Cut> cut_in_two(std::string_view text, Tokens tokens) {
 }
 
 Result<Position> read_position(std::string_view text, Tokens tokens) {
+  // 50.12.34: where the first number ends is a guess.
+  for (std::size_t i = 1; i < tokens.size(); ++i)
+    if (tokens[i].kind == Kind::number && tokens[i - 1].kind == Kind::number && !tokens[i].after_space)
+      return unreadable_entry(k_what, text, tokens[i].begin, tokens[i].end);
   const Result<Cut> cut = cut_in_two(text, tokens);
   if (!cut.ok()) return cut.problem();
   const Tokens first_tokens = tokens.first(cut->first_end);

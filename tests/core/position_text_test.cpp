@@ -166,3 +166,40 @@ TEST_CASE("every printed form reads back as the same position") {
   CHECK(print_position({30'123'400, -2'967'800}, PositionForm::degrees_minutes) == "50°12.3400′N 004°56.7800′W");
   CHECK(print_position({30'123'400, -2'967'800}, PositionForm::degrees_minutes_seconds) == "50°12′20.400″N 004°56′46.800″W");
 }
+
+TEST_CASE("words, labels and separators that make no sense are refused") {
+  struct Bad {
+    std::string text;
+    Fault fault;
+  };
+  for (const Bad& bad : {Bad{"50N, 4W, 3", Fault::entry_unreadable},
+                         {"Lat 50 12 W Long 4 56 W", Fault::entry_unreadable},
+                         {"Lat 50 Lat 51", Fault::entry_part_twice},
+                         {"N50 N51", Fault::entry_part_twice},
+                         {"50 12 30 20 N 4 W", Fault::entry_unreadable},
+                         {"50°12°N 4W", Fault::entry_unreadable},
+                         {"50\" N 4W", Fault::entry_part_missing},
+                         {"50° 12\" N 4W", Fault::entry_part_missing},
+                         {"50°12'N @ 4W", Fault::entry_unreadable},
+                         {"50 - 12 N 4W", Fault::entry_unreadable},
+                         {"+ +50 4", Fault::entry_part_missing},
+                         {"N +50 4W", Fault::entry_part_twice},
+                         {"50°12'N", Fault::entry_part_missing},
+                         {"1 2 3", Fault::entry_part_missing},
+                         {"50,12,N 4,56,W", Fault::entry_unreadable},
+                         {"lat", Fault::entry_part_missing}}) {
+    CAPTURE(bad.text);
+    const Result<Position> position = parse_position(bad.text);
+    REQUIRE_FALSE(position.ok());
+    CHECK(position.problem().fault == bad.fault);
+  }
+}
+
+TEST_CASE("degrees signs alone part two coordinates") {
+  CHECK(*parse_position("50.5° 4.25°") == Position{50.5, 4.25});
+  CHECK(parse_position("50° 30' 4° 15'").problem().fault == Fault::entry_part_missing);  // north or south, east or west
+  CHECK(*parse_position("50deg 30min N 4degrees 15minutes 0sec E") == Position{50.5, 4.25});
+  CHECK(*parse_position("50,12.5") == Position{50, 12.5});
+  CHECK(*parse_position("north 50.5 west 4.25") == Position{50.5, -4.25});
+  CHECK(*parse_position("south 50.5 east 4.25") == Position{-50.5, 4.25});
+}
