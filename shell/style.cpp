@@ -46,6 +46,13 @@ Colour colour_of(Palette palette, Ink ink) {
   check_failed("ink", "no colour is asked for what has no ink", __FILE__, __LINE__);
 }
 
+Legibility legibility_of(Palette palette, double px_per_mm) {
+  constexpr double k_bold_lines = 1.5;
+  Legibility legibility = screen_legibility(px_per_mm);
+  if (palette == Palette::high_contrast) legibility.line_scale = k_bold_lines;
+  return legibility;
+}
+
 std::uint32_t packed(Colour colour, double opacity) {
   const auto alpha = static_cast<std::uint32_t>(std::lround(opacity * 255));
   return static_cast<std::uint32_t>(colour.red) | static_cast<std::uint32_t>(colour.green) << 8 | static_cast<std::uint32_t>(colour.blue) << 16 | alpha << 24;

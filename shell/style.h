@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "core/figure/figure.h"
+#include "core/figure/legibility.h"
 
 namespace fogsheet {
 
@@ -22,6 +23,9 @@ struct Colour {
 
 /// @param ink any but none.
 Colour colour_of(Palette palette, Ink ink);
+
+/// What can be read on a screen of that many CSS pixels a paper millimetre; high contrast has bold lines.
+Legibility legibility_of(Palette palette, double px_per_mm);
 
 /// As ImGui packs colours; opacity in [0, 1].
 std::uint32_t packed(Colour colour, double opacity = 1);

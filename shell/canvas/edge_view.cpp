@@ -93,7 +93,7 @@ void draw_edge_tint(const Session& session, const StraightEdge& edge, Brush& bru
 
 void draw_edge(const Session& session, const StraightEdge& edge, bool sliding, Overlay& overlay) {
   const Camera& camera = session.desk.camera;
-  const Legibility legibility = screen_legibility(camera.px_per_mm);
+  const Legibility legibility = legibility_of(session.settings.palette, camera.px_per_mm);
   const EdgeOutline o = outline(edge);
   const double thin_px = weight_mm(Stroke::edge, legibility) * camera.px_per_mm;
   const ScreenPoint start = camera.to_screen(o.reading_start), end = camera.to_screen(o.reading_end), far_end = camera.to_screen(o.far_end), far_start = camera.to_screen(o.far_start);

@@ -46,3 +46,9 @@ TEST_CASE("palettes have names that are found again") {
   for (int i = 0; i < k_palette_count; ++i) CHECK(palette_named(palette_name(static_cast<Palette>(i))) == static_cast<Palette>(i));
   CHECK_FALSE(palette_named("pink"));
 }
+
+TEST_CASE("high contrast has bold lines, the other palettes the lines of the paper") {
+  // Half as heavy again: the design's table of palettes.
+  CHECK(legibility_of(Palette::high_contrast, 3).line_scale == 1.5);
+  for (const Palette palette : {Palette::day, Palette::dusk, Palette::night}) CHECK(legibility_of(palette, 3) == screen_legibility(3));
+}
