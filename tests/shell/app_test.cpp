@@ -134,7 +134,9 @@ TEST_CASE("undo of every command gives an equal sheet, redo likewise") {
       {"new-sheet", Value::object({{"mid_lat_deg", -33.5}, {"mid_lon_deg", 179.9}, {"scale", 50000}, {"paper", "A3-upright"}})},
       {"open-demo", Value::object()},
   };
-  for (const auto& [name, arguments] : acts) {
+  for (const auto& act : acts) {
+    const char* name = act.first;
+    const Value& arguments = act.second;
     CAPTURE(name);
     const Value before = desk.sheet_alone();
     REQUIRE(desk.ask(name, arguments).has("ok"));
