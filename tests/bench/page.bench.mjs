@@ -1,5 +1,5 @@
 // What the page weighs and how quick it is: printed in milliseconds and as ratios to a yardstick timed in the same run.
-// A time is never asserted; what is asserted is that there was something to measure.
+// A time is never asserted, since other work on the machine counts into it; the weight is, and that an idle page draws nothing.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
@@ -14,6 +14,7 @@ import { serve } from '../../web/serve.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const site_folder = path.join(root, 'build/site');
+const aim_kb = 350;
 const median = (list) => [...list].sort((a, b) => a - b)[list.length >> 1];
 const yardstick_ms = parseFloat(execFileSync('node', [path.join(root, 'build/wasm/tests/bench_yardstick.js')], { encoding: 'utf8' }));
 const say = (what, ms, more = '') => console.log(`${what}: ${ms.toFixed(2)} ms, ${(ms / yardstick_ms).toFixed(3)} of the yardstick ${more}`);
@@ -26,10 +27,13 @@ before(async () => {
 after(() => browser?.close());
 
 test('weight of all that offline use needs', () => {
-  const files = fs.readdirSync(site_folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
-  const bytes = files.map((entry) => gzipSync(fs.readFileSync(path.join(entry.parentPath ?? entry.path, entry.name)), { level: 9 }).length);
-  console.log(`${files.length} files, gzip -9: ${(bytes.reduce((a, b) => a + b) / 1000).toFixed(1)} kB (aim 350)`);
-  assert.ok(files.length > 10);
+  // The service worker's own list, and itself.
+  const worker = fs.readFileSync(path.join(site_folder, 'sw.js'), 'utf8');
+  const kept = JSON.parse(/const files = (\[[^\]]*\])/.exec(worker)[1]).map((name) => (name === './' ? 'index.html' : name));
+  const bytes = [...kept, 'sw.js'].map((name) => gzipSync(fs.readFileSync(path.join(site_folder, name)), { level: 9 }).length);
+  const kilobytes = bytes.reduce((a, b) => a + b) / 1000;
+  console.log(`${bytes.length} files, gzip -9: ${kilobytes.toFixed(1)} kB (aim ${aim_kb})`);
+  assert.ok(kilobytes <= aim_kb);
 });
 
 /// The same page with the same module and fonts, which does no more than clear one frame.
@@ -81,6 +85,14 @@ test('first frame from the cache, beside the same page clearing one frame', asyn
   assert.equal(times.ours.length, 20);
 });
 
+/// The milliseconds of script in each frame while `act` runs.
+async function scripted_frames(page, act) {
+  await browser.startTracing(page, { categories: ['devtools.timeline'] });
+  await act();
+  const { traceEvents } = JSON.parse(String(await browser.stopTracing()));
+  return traceEvents.filter((event) => event.name === 'FireAnimationFrame' && event.dur > 0).map((event) => event.dur / 1000);
+}
+
 for (const count of [100, 1000, 10000])
   test(`script time a frame while panning ${count} marks and legs`, async () => {
     const site = await serve(site_folder);
@@ -102,18 +114,26 @@ for (const count of [100, 1000, 10000])
     }, count);
     await page.waitForTimeout(1500);
     const start = await page.evaluate(() => window.fogsheet.frames());
-    await browser.startTracing(page, { categories: ['devtools.timeline'] });
-    await page.mouse.move(500, 600);
-    await page.mouse.down();
-    for (let i = 1; i <= 15; ++i) await page.mouse.move(500 + 4 * i, 600 - 3 * i);
-    await page.mouse.up();
-    const { traceEvents } = JSON.parse(String(await browser.stopTracing()));
-    const durations = traceEvents.filter((event) => event.name === 'FireAnimationFrame' && event.dur > 0).map((event) => event.dur / 1000);
-    assert.ok(durations.length > 0 && (await page.evaluate(() => window.fogsheet.frames())) > start);
-    say(`panning ${count} marks and legs, script a frame (median of ${durations.length})`, median(durations), '(aim 4 ms at 10 000)');
+    const panning = await scripted_frames(page, async () => {
+      await page.mouse.move(500, 600);
+      await page.mouse.down();
+      for (let i = 1; i <= 30; ++i) await page.mouse.move(500 + 4 * i, 600 - 3 * i);
+      await page.mouse.up();
+    });
+    assert.ok(panning.length > 0 && (await page.evaluate(() => window.fogsheet.frames())) > start);
+    say(`panning ${count} marks and legs, script a frame (median of ${panning.length}, longest ${Math.max(...panning).toFixed(2)} ms)`, median(panning), '(aim 4 ms at 10 000)');
+
+    const zooming = await scripted_frames(page, async () => {
+      for (let i = 0; i < 4; ++i) {
+        await page.evaluate(() => window.fogsheet.command('closer'));
+        await page.waitForTimeout(400);
+      }
+    });
+    say(`coming closer to ${count} marks and legs, script of the longest frame`, Math.max(...zooming));
+
     const idle = await page.evaluate(() => window.fogsheet.frames());
     await page.waitForTimeout(1000);
-    console.log(`frames while idle for a second: ${(await page.evaluate(() => window.fogsheet.frames())) - idle}`);
+    assert.equal(await page.evaluate(() => window.fogsheet.frames()), idle, 'frames while idle for a second');
     await context.close();
     await site.close();
   });
