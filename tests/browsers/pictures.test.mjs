@@ -80,6 +80,7 @@ describe('pictures', with_engine('chromium', 280_000), () => {
           const inks = Object.fromEntries(Object.entries(colours).map(([role, text]) => [role, colour(text)]));
           if (palette === 'night') check_night(shot, name);
           if (state === 'first-run') await check_rose(page, shot, inks, name);
+          if (state === 'first-run' && device === 'tablet-across-2x') await check_halo(page, shot, inks, name);
         }
         await check_layout(page, `${state} on ${device}`);
       }
@@ -159,6 +160,19 @@ async function check_rose(page, shot, inks, name) {
     const apart_px = ring_px * Math.PI / 180;
     if (Math.abs(apart_px - least_px) > margin_px) assert.equal(drawn, apart_px > least_px, `${name}: single degrees ${apart_px} px apart`);
   }
+}
+
+/// Text stands clear of what it crosses: the meridian that runs through the title's lines is broken there by paper, and is
+/// whole where nothing is written on it.
+async function check_halo(page, shot, inks, name) {
+  const broken = async (from_lat, to_lat) => {
+    const [from, to] = [await place_of(page, `sheet/44°${from_lat}'N 031°25.0'W`), await place_of(page, `sheet/44°${to_lat}'N 031°25.0'W`)];
+    const rows = Array.from({ length: Math.floor((to.y - from.y) * shot.scale) }, (_, i) => from.y + i / shot.scale);
+    const is_paper = (y) => [-0.5, 0, 0.5].every((aside) => distance(shot.at({ x: from.x + aside, y }), inks.paper) < 24);
+    return rows.filter(is_paper).length / rows.length;
+  };
+  const [written, bare] = [await broken('13.5', '12.7'), await broken('08.0', '07.2')];
+  assert.ok(written > 0.08 && bare < 0.03, `${name}: the meridian is broken over ${written} of the title's height, over ${bare} elsewhere`);
 }
 
 /// What the browser showed while `act` ran, frame by frame.
