@@ -16,6 +16,4 @@ void set_check_handler(CheckHandler handler);
 }  // namespace fogsheet
 
 #define SHEET_CHECK(condition, message) \
-  do {                                  \
-    if (!(condition)) ::fogsheet::check_failed(#condition, message, __FILE__, __LINE__); \
-  } while (false)
+  (static_cast<bool>(condition) ? static_cast<void>(0) : ::fogsheet::check_failed(#condition, message, __FILE__, __LINE__))

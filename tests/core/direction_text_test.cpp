@@ -1,6 +1,7 @@
 #include "core/directions/direction_text.h"
 
 #include <cmath>
+#include <initializer_list>
 #include <string>
 
 #include "core/base/random.h"
@@ -102,4 +103,35 @@ TEST_CASE("what is printed reads back the same") {
   }
   CHECK(print_direction(359.96, Reference::true_north, Rounding::tenths) == "000.0°T");
   CHECK(print_correction(-0.4, Rounding::whole_degrees) == "0°");
+}
+
+TEST_CASE("other words and signs of directions") {
+  CHECK(parse_direction("true 47")->reference == Reference::true_north);
+  CHECK(parse_direction("47 magnetic")->reference == Reference::magnetic);
+  CHECK(print_direction(47, Reference::compass, Rounding::whole_degrees) == "047°C");
+  CHECK(parse_direction("47T 48").problem().fault == Fault::entry_unreadable);
+  CHECK(parse_direction("47 C M").problem().fault == Fault::entry_part_twice);
+  CHECK(parse_direction("12°30'61\"").problem().fault == Fault::seconds_out_of_range);
+  CHECK(parse_direction(std::string(300, '1')).problem().fault == Fault::entry_too_long);
+  CHECK(parse_correction_deg("variation", "").problem().fault == Fault::entry_empty);
+  CHECK(parse_correction_deg("variation", "east").problem().fault == Fault::entry_part_missing);
+  CHECK(*parse_correction_deg("variation", "5 east") == 5);
+  CHECK(parse_correction_deg("variation", "5 est").problem().fault == Fault::entry_unreadable);
+}
+
+TEST_CASE("every typographic sign is its plain one") {
+  // Degree sign, masculine ordinal, ring above; primes, curly quotes, acute, grave; hyphens, dashes, minus.
+  for (const char* degree : {"\xC2\xB0", "\xC2\xBA", "\xCB\x9A"})
+    for (const char* minute : {"'", "`", "\xC2\xB4", "\xCA\xB9", "\xE2\x80\x98", "\xE2\x80\x99", "\xE2\x80\xB2"})
+      for (const char* second : {"\"", "''", "\xCA\xBA", "\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\xB3"}) {
+        const std::string text = std::string("12") + degree + "30" + minute + "36" + second + "W";
+        CAPTURE(text);
+        CHECK(*parse_correction_deg("variation", text) == doctest::Approx(-12.51));
+      }
+  for (const char* minus : {"-", "\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x92", "\xE2\x80\x93", "\xE2\x88\x92"})
+    CHECK(*parse_correction_deg("variation", std::string(minus) + "12") == -12);
+  for (const char* space : {" ", "\t", "\xC2\xA0", "\xE1\x9A\x80", "\xE2\x80\x83", "\xE2\x80\x8E", "\xE2\x80\x8F", "\xE2\x80\xAF",
+                            "\xE2\x81\x9F", "\xE2\x81\xA0", "\xE3\x80\x80", "\xEF\xBB\xBF"})
+    CHECK(*parse_correction_deg("variation", std::string("12") + space + "E") == 12);
+  CHECK(parse_correction_deg("variation", "12\xE2\x82\xAC").problem().fault == Fault::entry_unreadable);
 }

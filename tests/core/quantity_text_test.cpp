@@ -2,6 +2,7 @@
 
 #include <clocale>
 #include <cmath>
+#include <initializer_list>
 #include <string>
 
 #include "core/base/clock_text.h"
@@ -125,4 +126,46 @@ TEST_CASE("no locale of the machine changes a reading") {
     CHECK(print_length({3.7, LengthUnit::nautical_miles}, 1) == "3.7 nm");
   }
   std::setlocale(LC_ALL, kept.c_str());
+}
+
+TEST_CASE("the other units and signs, and their bounds") {
+  CHECK(parse_length("+3 nmi")->unit == LengthUnit::nautical_miles);
+  CHECK(parse_length("1 mile")->unit == LengthUnit::nautical_miles);
+  CHECK(parse_length("2 c")->unit == LengthUnit::cables);
+  CHECK(parse_length("2 cable")->unit == LengthUnit::cables);
+  CHECK(parse_length("2 cbl")->unit == LengthUnit::cables);
+  for (const char* text : {"5 m", "5 metre", "5 metres", "5 meter", "5 meters", "5 METRES"}) {
+    CAPTURE(text);
+    CHECK(parse_length(text)->unit == LengthUnit::metres);
+  }
+  CHECK(parse_length("1 foot")->unit == LengthUnit::feet);
+  CHECK(parse_length("1 feet")->unit == LengthUnit::feet);
+  CHECK(parse_length(std::string(300, '1')).problem().fault == Fault::entry_too_long);
+  for (const char* text : {"5 kn", "5 kt", "5 kts", "5 knot", "5 knots"}) CHECK(*parse_speed(text) == Speed{5, SpeedUnit::knots});
+  for (const char* text : {"5 m/h", "5 m m s", "5 k/s", "5 m/", "5 c"}) CHECK(parse_speed(text).problem().fault == Fault::unit_unknown);
+  CHECK(parse_speed("").problem().fault == Fault::entry_empty);
+  CHECK(parse_speed("fast").problem().fault == Fault::entry_unreadable);
+  CHECK(parse_speed("-1").problem().fault == Fault::number_out_of_range);
+  CHECK(parse_speed("60 m/s").problem().fault == Fault::number_out_of_range);
+  CHECK(parse_speed("l2.5").problem().suggestion == "12.5 kn");
+  CHECK(parse_speed("1O m/s").problem().suggestion == "10 m/s");
+  CHECK(parse_length("1O ft").problem().suggestion == "10 ft");
+  CHECK(parse_length("1O m").problem().suggestion == "10 m");
+  CHECK(parse_length("1O cables").problem().suggestion == "10 cables");
+  CHECK(parse_plain_number("height", "", 0, 1).problem().fault == Fault::entry_empty);
+  CHECK(parse_plain_number("height", "x", 0, 1).problem().fault == Fault::entry_unreadable);
+  CHECK(parse_plain_number("height", "-5", 0, 1).problem().fault == Fault::number_out_of_range);
+  CHECK(parse_plain_number("height", "1l", 0, 100).problem().suggestion == "11");
+}
+
+TEST_CASE("other times that are none") {
+  for (const char* text : {"a6:40", "6:4o", "111:40", "6:400", "06h4", "123.45", "6:40 xm", "13:40 pm", "0:40 am", "6:70 pm", "64000"}) {
+    CAPTURE(text);
+    CHECK_FALSE(parse_clock_time(text).ok());
+  }
+  CHECK(parse_clock_time("6:40 am").problem().suggestion == "0640");
+  CHECK(parse_clock_time("12:40 pm").problem().suggestion == "1240");
+  CHECK(parse_clock_time("25").problem().suggestion.empty());
+  CHECK(parse_clock_time("24.00").problem().suggestion == "0000");
+  CHECK(parse_clock_time(std::string(300, '1')).problem().fault == Fault::entry_too_long);
 }

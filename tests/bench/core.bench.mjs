@@ -1,0 +1,78 @@
+// Core as WebAssembly beside the same work done otherwise: declination beside two JavaScript packages, rhumb lines beside
+// the native build. Medians of interleaved runs; ratios above 1 mean that core is faster. Aims are printed, nothing fails.
+import { execFileSync } from "node:child_process";
+import { createRequire } from "node:module";
+import path from "node:path";
+import { it } from "node:test";
+import { loadCalculator, root, Seeded, webBuild } from "../comparisons/calculator.mjs";
+
+const require = createRequire(import.meta.url);
+const geomagnetism = require("geomagnetism");
+const { calculateMagneticField } = require("magvar");
+
+const pointCount = 4000;
+const roundCount = 15;
+const releaseBuild = path.join(root, process.env.FOGSHEET_RELEASE_BUILD ?? "build/release");
+
+const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+
+// Microseconds a point, by name, each the median of interleaved rounds.
+function time(contestants, points) {
+  const taken = Object.fromEntries(Object.keys(contestants).map((name) => [name, []]));
+  let sum = 0;  // so that no engine leaves the work out
+  for (let round = 0; round < roundCount; round += 1) {
+    for (const [name, declination] of Object.entries(contestants)) {
+      const begin = performance.now();
+      for (const point of points) sum += declination(point);
+      taken[name].push(((performance.now() - begin) * 1000) / points.length);
+    }
+  }
+  if (!Number.isFinite(sum)) throw new Error("a declination that is not a number");
+  return Object.fromEntries(Object.entries(taken).map(([name, values]) => [name, median(values)]));
+}
+
+function report(t, title, times, aim) {
+  t.diagnostic(`${title}: ${Object.entries(times).map(([name, us]) => `${name} ${us.toFixed(2)} us`).join(", ")}`);
+  for (const name of Object.keys(times).filter((other) => other !== "core")) {
+    const ratio = times[name] / times.core;
+    t.diagnostic(`  ${ratio.toFixed(2)} times as fast as ${name} (aim ${aim})${ratio < aim ? ": short of it" : ""}`);
+  }
+}
+
+const calculator = await loadCalculator();
+const random = new Seeded(7);
+const points = Array.from({ length: pointCount }, () => {
+  const [lat, lon] = random.place(75);
+  const date = new Date(Date.UTC(2025, 0, 1) + random.between(0, 4.8 * 365.25) * 86_400_000);
+  return { lat, lon, date, year: 2025 + (date - Date.UTC(2025, 0, 1)) / (365.25 * 86_400_000) };
+});
+
+it("magnetic model, a point at one date", (t) => {
+  const date = new Date(Date.UTC(2027, 0, 1));
+  const model = geomagnetism.model(date);
+  report(t, "one date", time({
+    core: ({ lat, lon }) => calculator.declination(lat, lon, 2027),
+    geomagnetism: ({ lat, lon }) => model.point([lat, lon]).decl,
+    magvar: ({ lat, lon }) => calculateMagneticField(2027, lat, lon).declination,
+  }, points), 1.5);
+});
+
+it("magnetic model, a point with a new date each", (t) => {
+  report(t, "a new date each", time({
+    core: ({ lat, lon, year }) => calculator.declination(lat, lon, year),
+    geomagnetism: ({ lat, lon, date }) => geomagnetism.model(date).point([lat, lon]).decl,
+    magvar: ({ lat, lon, year }) => calculateMagneticField(year, lat, lon).declination,
+  }, points), 4);
+});
+
+it("rhumb inverse as WebAssembly and natively", (t) => {
+  const runs = { native: [], web: [] };
+  for (let round = 0; round < 7; round += 1) {
+    runs.native.push(Number(execFileSync(path.join(releaseBuild, "tests/rhumb_bench"), { encoding: "utf8" }).split(" ")[0]));
+    runs.web.push(Number(execFileSync(process.execPath, [path.join(webBuild, "tests/rhumb_bench.js")], { encoding: "utf8" }).split(" ")[0]));
+  }
+  const native = median(runs.native);
+  const web = median(runs.web);
+  const ratio = native / web;
+  t.diagnostic(`native ${native.toFixed(0)} ns, WebAssembly ${web.toFixed(0)} ns: ${ratio.toFixed(2)} of native speed (aim 0.6)${ratio < 0.6 ? ": short of it" : ""}`);
+});
