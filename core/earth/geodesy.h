@@ -66,7 +66,14 @@ struct LocalFrame {
 /// @param position latitude in [-90, 90]; height above the ellipsoid. Up is normal to the ellipsoid.
 LocalFrame geodetic_frame(Position position, double height_m);
 
+/// The same on a sphere. @param lat_deg geocentric latitude, [-90, 90]; radius from the earth's centre.
+LocalFrame spherical_frame(Position position, double radius_m);
+
 /// The gradient of the sum of (radius / r)^(n + 1) x harmonic, per metre.
 EarthVector harmonic_gradient(const HarmonicTable& table, const EarthVector& place_m, double radius_m);
+
+/// The same of table + times x change in one sum, at little more cost. @param change of no higher degree than the table.
+EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m,
+                              double radius_m);
 
 }  // namespace fogsheet

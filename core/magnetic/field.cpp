@@ -89,6 +89,12 @@ bool model_covers(MagneticModel model, double year) {
   return year >= from && year <= k_last_model_year;
 }
 
+bool covered(double year) { return year >= k_first_model_year && year <= k_last_model_year; }
+
+MagneticModel leading_model(double year) {
+  return year >= k_wmm2025_from_year ? MagneticModel::wmm2025 : MagneticModel::igrf14;
+}
+
 Problem outside_models(MagneticModel model, double year) {
   const double from = model == MagneticModel::wmm2025 ? k_wmm2025_from_year : k_first_model_year;
   return {.fault = Fault::date_outside_models, .numbers = {year, from, k_last_model_year}};
@@ -116,17 +122,6 @@ MagneticField field_in(const LocalFrame& frame, MagneticModel model, double year
   return field;
 }
 
-LocalFrame spherical_frame(GeocentricPlace place) {
-  const double colat = place.colat_deg / k_degrees;
-  const double lon = place.lon_deg / k_degrees;
-  const double r = place.radius_km * k_metres_per_km;
-  const double sc = std::sin(colat), cc = std::cos(colat), sl = std::sin(lon), cl = std::cos(lon);
-  return {.place_m = {r * sc * cl, r * sc * sl, r * cc},
-          .east = {-sl, cl, 0},
-          .north = {-cc * cl, -cc * sl, sc},
-          .up = {sc * cl, sc * sl, cc}};
-}
-
 }  // namespace
 
 Result<MagneticField> magnetic_field_by(MagneticModel model, Position position, double year, double height_km) {
@@ -135,14 +130,23 @@ Result<MagneticField> magnetic_field_by(MagneticModel model, Position position, 
 }
 
 Result<MagneticField> magnetic_field(Position position, double year, double height_km) {
-  if (!(year >= k_first_model_year && year <= k_last_model_year)) return outside_models(MagneticModel::igrf14, year);
-  const MagneticModel model = year >= k_wmm2025_from_year ? MagneticModel::wmm2025 : MagneticModel::igrf14;
-  return magnetic_field_by(model, position, year, height_km);
+  if (!covered(year)) return outside_models(MagneticModel::igrf14, year);
+  return magnetic_field_by(leading_model(year), position, year, height_km);
+}
+
+Result<double> declination_deg(Position position, double year, double height_km) {
+  if (!covered(year)) return outside_models(MagneticModel::igrf14, year);
+  const LocalFrame frame = geodetic_frame(position, height_km * k_metres_per_km);
+  const Stretch& stretch = stretch_for(leading_model(year), year);
+  const EarthVector uphill =
+      harmonic_gradient(stretch.at, stretch.change, year - stretch.from_year, frame.place_m, k_magnetic_radius_m);
+  return std::atan2(-dot(uphill, frame.east), -dot(uphill, frame.north)) * k_degrees;
 }
 
 Result<MagneticField> magnetic_field_geocentric(MagneticModel model, GeocentricPlace place, double year) {
   if (!model_covers(model, year)) return outside_models(model, year);
-  return field_in(spherical_frame(place), model, year);
+  const Position above{.lat_deg = 90 - place.colat_deg, .lon_deg = place.lon_deg};
+  return field_in(spherical_frame(above, place.radius_km * k_metres_per_km), model, year);
 }
 
 }  // namespace fogsheet

@@ -57,4 +57,7 @@ EMSCRIPTEN_KEEPALIVE int field_at(double lat, double lon, double year) {
   return 1;
 }
 
+/// for a year within the models
+EMSCRIPTEN_KEEPALIVE double declination_at(double lat, double lon, double year) { return *fogsheet::declination_deg({lat, lon}, year); }
+
 }  // extern "C"

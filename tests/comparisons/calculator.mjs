@@ -31,11 +31,7 @@ export async function loadCalculator() {
     fieldAt(lat, lon, year) {
       return module._field_at(lat, lon, year) ? { declinationDeg: result(0), horizontalNt: result(1) } : null;
     },
-    // Without an object for each result, for timing.
-    declination(lat, lon, year) {
-      module._field_at(lat, lon, year);
-      return result(0);
-    },
+    declination: (lat, lon, year) => module._declination_at(lat, lon, year),
   };
 }
 

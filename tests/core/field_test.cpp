@@ -96,3 +96,16 @@ TEST_CASE("zones and uncertainty follow the horizontal field") {
   CHECK(solent.zone == FieldZone::normal);
   CHECK(std::abs(solent.declination_sd_deg - 0.376) <= 0.0006);
 }
+
+TEST_CASE("declination alone is the field's own") {
+  Random random(1900);
+  for (int i = 0; i < 2000; ++i) {
+    const Position place{.lat_deg = random.uniform(-75, 75), .lon_deg = random.uniform(-180, 180)};
+    const double year = random.uniform(1900, 2030);
+    const double height_km = random.uniform(0, 10);
+    const MagneticField field = *magnetic_field(place, year, height_km);
+    if (field.horizontal_nt < 500) continue;
+    CHECK(std::abs(*declination_deg(place, year, height_km) - field.declination_deg) <= 1e-9);
+  }
+  CHECK(declination_deg({.lat_deg = 50, .lon_deg = -4}, 2031).problem().fault == Fault::date_outside_models);
+}
