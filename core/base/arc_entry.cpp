@@ -20,8 +20,7 @@ int part_of(const EntryToken& token) {
 
 class ArcReader {
  public:
-  ArcReader(std::string_view what, std::string_view text, std::span<const EntryToken> tokens)
-      : what_(what), text_(text), tokens_(tokens) {}
+  ArcReader(std::string_view what, std::string_view text, std::span<const EntryToken> tokens) : what_(what), text_(text), tokens_(tokens) {}
 
   Result<ArcEntry> read(RunOn run_on) {
     if (tokens_.empty()) return missing("number", text_.size());
@@ -58,11 +57,15 @@ class ArcReader {
     // A word ends the angle: what follows it makes the word the thing that has no meaning there.
     if (word_after_number_ && token.kind != Kind::word) return unreadable(tokens_[at_ - 1]);
     switch (token.kind) {
-      case Kind::number: return read_part();
+      case Kind::number:
+        return read_part();
       case Kind::plus:
-      case Kind::minus: return read_sign();
-      case Kind::word: return read_word();
-      default: return unreadable(token);
+      case Kind::minus:
+        return read_sign();
+      case Kind::word:
+        return read_word();
+      default:
+        return unreadable(token);
     }
   }
 

@@ -98,8 +98,6 @@ Result<ClockTime> parse_clock_time(std::string_view text) {
   return with_suggestion(std::move(time), likely_corrections(text), read_clock_time, print_clock_time);
 }
 
-std::string print_clock_time(ClockTime time) {
-  return print_padded(time.minutes / k_minutes_per_hour * 100 + time.minutes % k_minutes_per_hour, 4);
-}
+std::string print_clock_time(ClockTime time) { return print_padded(time.minutes / k_minutes_per_hour * 100 + time.minutes % k_minutes_per_hour, 4); }
 
 }  // namespace fogsheet

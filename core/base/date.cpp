@@ -12,9 +12,7 @@ constexpr int k_days_in_month[k_months] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 3
 
 bool is_leap_year(int year) { return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0; }
 
-int days_in_month(int year, int month) {
-  return k_days_in_month[month - 1] + (month == 2 && is_leap_year(year) ? 1 : 0);
-}
+int days_in_month(int year, int month) { return k_days_in_month[month - 1] + (month == 2 && is_leap_year(year) ? 1 : 0); }
 
 }  // namespace
 
@@ -28,9 +26,7 @@ int day_of_year(Date date) {
   return k_days_before_month[date.month - 1] + (date.month > 2 && is_leap_year(date.year) ? 1 : 0) + date.day;
 }
 
-double decimal_year(Date date) {
-  return date.year + (day_of_year(date) - 1) / (is_leap_year(date.year) ? 366.0 : 365.0);
-}
+double decimal_year(Date date) { return date.year + (day_of_year(date) - 1) / (is_leap_year(date.year) ? 366.0 : 365.0); }
 
 Result<Date> parse_iso_date(std::string_view text) {
   const Problem unreadable{.fault = Fault::date_unreadable, .texts = {std::string(text.substr(0, 40))}};

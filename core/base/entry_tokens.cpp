@@ -13,13 +13,14 @@ bool is_letter(char32_t c) { return (c >= U'A' && c <= U'Z') || (c >= U'a' && c 
 
 // White space, and the marks of direction that come along when text is copied from a page.
 bool is_space(char32_t c) {
-  return c == U' ' || (c >= 0x09 && c <= 0x0D) || c == 0xA0 || c == 0x1680 || (c >= 0x2000 && c <= 0x200B) || c == 0x200E ||
-         c == 0x200F || c == 0x202F || c == 0x205F || c == 0x2060 || c == 0x3000 || c == 0xFEFF;
+  return c == U' ' || (c >= 0x09 && c <= 0x0D) || c == 0xA0 || c == 0x1680 || (c >= 0x2000 && c <= 0x200B) || c == 0x200E || c == 0x200F ||
+         c == 0x202F || c == 0x205F || c == 0x2060 || c == 0x3000 || c == 0xFEFF;
 }
 
 Kind kind_of(char32_t c) {
   switch (c) {
-    case U'+': return Kind::plus;
+    case U'+':
+      return Kind::plus;
     case U'-':
     case 0x2010:  // hyphen
     case 0x2011:  // hyphen that does not break
@@ -45,11 +46,16 @@ Kind kind_of(char32_t c) {
     case 0x201D:
     case 0x2033:  // double prime
       return Kind::second;
-    case U',': return Kind::comma;
-    case U';': return Kind::semicolon;
-    case U'/': return Kind::slash;
-    case U':': return Kind::colon;
-    default: return Kind::other;
+    case U',':
+      return Kind::comma;
+    case U';':
+      return Kind::semicolon;
+    case U'/':
+      return Kind::slash;
+    case U':':
+      return Kind::colon;
+    default:
+      return Kind::other;
   }
 }
 
@@ -74,8 +80,8 @@ std::vector<EntryToken> entry_tokens(std::string_view text, CommaMeans comma) {
       token.kind = Kind::number;
       token.number = *scan_decimal(rest);
       const std::size_t mark = token.number.length;
-      const bool comma_inside = comma == CommaMeans::decimal_mark && !token.number.has_mark && mark < rest.size() &&
-                                rest[mark] == ',' && digit_at(rest, mark + 1);
+      const bool comma_inside =
+          comma == CommaMeans::decimal_mark && !token.number.has_mark && mark < rest.size() && rest[mark] == ',' && digit_at(rest, mark + 1);
       if (comma_inside) token.number = *scan_decimal(rest, ",");
       rest.remove_prefix(token.number.length);
     } else if (is_letter(c)) {
@@ -107,16 +113,12 @@ std::optional<Problem> unfit_entry(std::string_view what, std::string_view text)
     return Problem{.fault = Fault::entry_too_long,
                    .texts = {std::string(what)},
                    .numbers = {static_cast<double>(text.size()), static_cast<double>(k_longest_entry)}};
-  if (entry_tokens(text, CommaMeans::separator).empty())
-    return Problem{.fault = Fault::entry_empty, .texts = {std::string(what)}};
+  if (entry_tokens(text, CommaMeans::separator).empty()) return Problem{.fault = Fault::entry_empty, .texts = {std::string(what)}};
   return std::nullopt;
 }
 
 Problem unreadable_entry(std::string_view what, std::string_view text, std::size_t begin, std::size_t end) {
-  return {.fault = Fault::entry_unreadable,
-          .texts = {std::string(what), std::string(text.substr(begin, end - begin))},
-          .begin = begin,
-          .end = end};
+  return {.fault = Fault::entry_unreadable, .texts = {std::string(what), std::string(text.substr(begin, end - begin))}, .begin = begin, .end = end};
 }
 
 }  // namespace fogsheet

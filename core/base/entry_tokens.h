@@ -21,9 +21,9 @@ struct EntryToken {
   enum class Kind { number, plus, minus, degree, minute, second, word, comma, semicolon, slash, colon, other };
 
   Kind kind = Kind::other;
-  ScannedDecimal number;    // numbers
-  std::string word;         // words: ASCII letters, small
-  std::size_t begin = 0;    // bytes of the text
+  ScannedDecimal number;  // numbers
+  std::string word;       // words: ASCII letters, small
+  std::size_t begin = 0;  // bytes of the text
   std::size_t end = 0;
   bool after_space = false;  // white space or the beginning stands before it
 };

@@ -9,7 +9,7 @@ namespace fogsheet {
 
 namespace {
 
-constexpr int k_most_digits = 19;        // what a 64-bit whole number holds
+constexpr int k_most_digits = 19;  // what a 64-bit whole number holds
 constexpr int k_most_exponent_digits = 4;
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }

@@ -12,10 +12,10 @@ namespace fogsheet {
 /// An unsigned decimal found at the start of a text.
 struct ScannedDecimal {
   double value = 0;
-  int whole_digits = 0;      // digits before the mark
-  int decimals = 0;          // digits after it
-  bool has_mark = false;     // a decimal mark was there, even with no digit after it
-  std::size_t length = 0;    // bytes used
+  int whole_digits = 0;    // digits before the mark
+  int decimals = 0;        // digits after it
+  bool has_mark = false;   // a decimal mark was there, even with no digit after it
+  std::size_t length = 0;  // bytes used
 };
 
 /// The longest unsigned decimal at the start of `text`: digits, and if there is one of `marks` ("." or ".,"), that and the

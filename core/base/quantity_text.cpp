@@ -29,10 +29,8 @@ Result<SignedNumber> read_number(std::string_view what, std::string_view text, s
     return Problem{.fault = Fault::entry_part_missing, .texts = {std::string(what), "number"}, .begin = text.size(), .end = text.size()};
   if (tokens[at].kind != Kind::number) return unreadable_entry(what, text, tokens[at].begin, tokens[at].end);
   const double size = tokens[at].number.value;
-  return SignedNumber{.value = tokens[0].kind == Kind::minus ? 0 - size : size,
-                      .begin = tokens[0].begin,
-                      .end = tokens[at].end,
-                      .unit = tokens.subspan(at + 1)};
+  return SignedNumber{
+      .value = tokens[0].kind == Kind::minus ? 0 - size : size, .begin = tokens[0].begin, .end = tokens[at].end, .unit = tokens.subspan(at + 1)};
 }
 
 Problem out_of_range(std::string_view what, const SignedNumber& number, double least, double most) {
@@ -45,10 +43,7 @@ Problem out_of_range(std::string_view what, const SignedNumber& number, double l
 
 Problem unknown_unit(std::string_view what, std::string_view text, std::span<const EntryToken> unit) {
   const std::size_t begin = unit.front().begin, end = unit.back().end;
-  return {.fault = Fault::unit_unknown,
-          .texts = {std::string(what), std::string(text.substr(begin, end - begin))},
-          .begin = begin,
-          .end = end};
+  return {.fault = Fault::unit_unknown, .texts = {std::string(what), std::string(text.substr(begin, end - begin))}, .begin = begin, .end = end};
 }
 
 std::optional<LengthUnit> length_unit(std::string_view text, std::span<const EntryToken> unit) {
@@ -66,10 +61,14 @@ std::optional<LengthUnit> length_unit(std::string_view text, std::span<const Ent
 
 double metres_per(LengthUnit unit) {
   switch (unit) {
-    case LengthUnit::nautical_miles: return k_metres_per_nm;
-    case LengthUnit::cables: return k_metres_per_cable;
-    case LengthUnit::metres: return 1;
-    case LengthUnit::feet: return k_metres_per_foot;
+    case LengthUnit::nautical_miles:
+      return k_metres_per_nm;
+    case LengthUnit::cables:
+      return k_metres_per_cable;
+    case LengthUnit::metres:
+      return 1;
+    case LengthUnit::feet:
+      return k_metres_per_foot;
   }
   return 1;
 }
@@ -79,8 +78,7 @@ std::optional<SpeedUnit> speed_unit(std::span<const EntryToken> unit) {
     const std::string& word = unit[0].word;
     if (word == "kn" || word == "kt" || word == "kts" || word == "knot" || word == "knots") return SpeedUnit::knots;
   }
-  if (unit.size() == 3 && unit[0].word == "m" && unit[1].kind == Kind::slash && unit[2].word == "s")
-    return SpeedUnit::metres_per_second;
+  if (unit.size() == 3 && unit[0].word == "m" && unit[1].kind == Kind::slash && unit[2].word == "s") return SpeedUnit::metres_per_second;
   return std::nullopt;
 }
 
@@ -105,8 +103,7 @@ Result<Speed> read_speed(std::string_view text) {
   if (!number.ok()) return number.problem();
   const std::optional<SpeedUnit> unit = number->unit.empty() ? SpeedUnit::knots : speed_unit(number->unit);
   if (!unit) return unknown_unit(k_what, text, number->unit);
-  const double most =
-      *unit == SpeedUnit::knots ? k_fastest_speed_kn : k_fastest_speed_kn * k_metres_per_second_per_knot;
+  const double most = *unit == SpeedUnit::knots ? k_fastest_speed_kn : k_fastest_speed_kn * k_metres_per_second_per_knot;
   if (!(number->value >= 0 && number->value <= most)) return out_of_range(k_what, *number, 0, most);
   return Speed{.value = number->value, .unit = *unit};
 }
@@ -131,10 +128,14 @@ std::string print_shortly(double value) {
 
 const char* symbol_of(LengthUnit unit) {
   switch (unit) {
-    case LengthUnit::nautical_miles: return " nm";
-    case LengthUnit::cables: return " cables";
-    case LengthUnit::metres: return " m";
-    case LengthUnit::feet: return " ft";
+    case LengthUnit::nautical_miles:
+      return " nm";
+    case LengthUnit::cables:
+      return " cables";
+    case LengthUnit::metres:
+      return " m";
+    case LengthUnit::feet:
+      return " ft";
   }
   return "";
 }

@@ -45,8 +45,8 @@ std::string with_blanks_for_points(std::string_view text, Points which) {
 std::vector<std::string> likely_corrections(std::string_view text) {
   std::vector<std::string> corrections;
   if (text.size() > k_longest_entry) return corrections;
-  for (const std::string& corrected : {with_figures_for_letters(text), with_blanks_for_points(text, Points::all),
-                                       with_blanks_for_points(text, Points::first_of_each_number)})
+  for (const std::string& corrected :
+       {with_figures_for_letters(text), with_blanks_for_points(text, Points::all), with_blanks_for_points(text, Points::first_of_each_number)})
     if (corrected != text) corrections.push_back(corrected);
   return corrections;
 }

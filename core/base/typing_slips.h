@@ -17,8 +17,7 @@ std::vector<std::string> likely_corrections(std::string_view text);
 /// A reading as it is; or, where it failed without a suggestion, the problem with one: if all those corrected texts that
 /// `read` can read say the same, that, printed.
 template <class Value, class Read, class Print>
-Result<Value> with_suggestion(Result<Value> reading, const std::vector<std::string>& corrected_texts, const Read& read,
-                              const Print& print) {
+Result<Value> with_suggestion(Result<Value> reading, const std::vector<std::string>& corrected_texts, const Read& read, const Print& print) {
   if (reading.ok() || !reading.problem().suggestion.empty()) return reading;
   std::optional<Value> likely;
   for (const std::string& text : corrected_texts) {

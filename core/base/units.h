@@ -6,8 +6,8 @@
 
 namespace fogsheet {
 
-inline constexpr double k_metres_per_nm = 1852.0;          // international nautical mile, Monaco 1929; exact
-inline constexpr double k_metres_per_foot = 0.3048;        // agreement of 1959; exact
+inline constexpr double k_metres_per_nm = 1852.0;    // international nautical mile, Monaco 1929; exact
+inline constexpr double k_metres_per_foot = 0.3048;  // agreement of 1959; exact
 inline constexpr double k_metres_per_cable = k_metres_per_nm / 10;
 inline constexpr double k_metres_per_second_per_knot = k_metres_per_nm / 3600;
 

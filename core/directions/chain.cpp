@@ -30,12 +30,11 @@ class Sum {
     chain_.rows.push_back({.term = correction_term,
                            .shown_deg = shown_correction_deg,
                            .exact_deg = correction_deg,
-                           .applied_sign = applied_deg > 0 ? 1 : applied_deg < 0 ? -1 : 0});
+                           .applied_sign = (applied_deg > 0) - (applied_deg < 0)});
     exact_deg_ = reduce_direction_deg(exact_deg_ + sign * correction_deg);
     // Sums of rounded terms are rounded again only to shed the last bits of tenths.
     shown_deg_ = round_direction_deg(shown_deg_ + applied_deg, rounding_);
-    tenths_deg_ = round_direction_deg(tenths_deg_ + sign * round_correction_deg(correction_deg, Rounding::tenths),
-                                      Rounding::tenths);
+    tenths_deg_ = round_direction_deg(tenths_deg_ + sign * round_correction_deg(correction_deg, Rounding::tenths), Rounding::tenths);
     ChainRow row{.term = direction_term, .shown_deg = shown_deg_, .exact_deg = exact_deg_};
     if (rounding_moved_far(shown_deg_, exact_deg_)) row.by_tenths_deg = tenths_deg_;
     chain_.rows.push_back(row);
@@ -59,9 +58,7 @@ std::optional<Deviation> deviation_at(CompassDirection heading, const ChainCorre
   return corrections.deviation ? corrections.deviation : corrections.card->at(heading);
 }
 
-bool deviation_entered(const ChainCorrections& corrections) {
-  return corrections.deviation.has_value() || corrections.card != nullptr;
-}
+bool deviation_entered(const ChainCorrections& corrections) { return corrections.deviation.has_value() || corrections.card != nullptr; }
 
 // The last two rows, from magnetic to compass, where deviation has one answer.
 Chain finish_at_compass(Sum& sum, const ChainCorrections& corrections) {
@@ -79,9 +76,7 @@ Chain finish_at_compass(Sum& sum, const ChainCorrections& corrections) {
   }
   Chain chain = sum.finish();
   chain.deviation_entered = true;
-  chain.deviation = headings.empty()       ? DeviationAnswer::none
-                    : headings.size() == 1 ? DeviationAnswer::one
-                                           : DeviationAnswer::several;
+  chain.deviation = headings.empty() ? DeviationAnswer::none : headings.size() == 1 ? DeviationAnswer::one : DeviationAnswer::several;
   if (chain.deviation == DeviationAnswer::several) chain.candidates = std::move(headings);
   return chain;
 }
@@ -89,9 +84,7 @@ Chain finish_at_compass(Sum& sum, const ChainCorrections& corrections) {
 }  // namespace
 
 Chain chain_to_compass(TrueDirection direction, const ChainCorrections& corrections, Rounding rounding) {
-  const ChainTerm first = corrections.stream_deg ? ChainTerm::ground_track
-                          : corrections.leeway   ? ChainTerm::water_track
-                                                 : ChainTerm::true_direction;
+  const ChainTerm first = corrections.stream_deg ? ChainTerm::ground_track : corrections.leeway ? ChainTerm::water_track : ChainTerm::true_direction;
   Sum sum(first, direction.deg(), Way::towards_compass, rounding);
   if (corrections.stream_deg) {
     const ChainTerm next = corrections.leeway ? ChainTerm::water_track : ChainTerm::true_direction;

@@ -15,17 +15,7 @@ namespace fogsheet {
 /// From the ground to the compass. Every second one is a correction, and each direction is the one below it plus the
 /// correction between: ground track = water track + stream, water track = heading + leeway, true = magnetic + variation,
 /// magnetic = compass + deviation.
-enum class ChainTerm {
-  ground_track,
-  stream,
-  water_track,
-  leeway,
-  true_direction,
-  variation,
-  magnetic_direction,
-  deviation,
-  compass_direction
-};
+enum class ChainTerm { ground_track, stream, water_track, leeway, true_direction, variation, magnetic_direction, deviation, compass_direction };
 
 /// One row of the sum. A direction row holds [0, 360); a correction row holds the signed correction, east positive
 /// (stream and leeway: positive to starboard).
@@ -52,10 +42,10 @@ struct Chain {
 
 /// What lies between ground and compass. What is not set has no row; a chain begins or ends at the outermost that is.
 struct ChainCorrections {
-  std::optional<double> stream_deg;    // ground track seen from the water track, positive to starboard
+  std::optional<double> stream_deg;  // ground track seen from the water track, positive to starboard
   std::optional<Leeway> leeway;
   Variation variation;
-  std::optional<Deviation> deviation;  // a known one: for the ship's head, not the thing seen; or nought, if the user says so
+  std::optional<Deviation> deviation;   // a known one: for the ship's head, not the thing seen; or nought, if the user says so
   const DeviationCard* card = nullptr;  // the boat's, for headings, where no deviation is given; must outlive the call
 };
 

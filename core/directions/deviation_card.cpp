@@ -10,11 +10,9 @@ Result<DeviationCard> DeviationCard::make(std::vector<DeviationEntry> entries) {
   for (const DeviationEntry& entry : entries)
     if (!(std::abs(entry.deviation.deg) < 180))
       return Problem{.fault = Fault::number_out_of_range, .texts = {"deviation"}, .numbers = {entry.deviation.deg, -180, 180}};
-  std::sort(entries.begin(), entries.end(),
-            [](const DeviationEntry& a, const DeviationEntry& b) { return a.heading.deg() < b.heading.deg(); });
+  std::sort(entries.begin(), entries.end(), [](const DeviationEntry& a, const DeviationEntry& b) { return a.heading.deg() < b.heading.deg(); });
   for (std::size_t i = 1; i < entries.size(); ++i)
-    if (entries[i].heading == entries[i - 1].heading)
-      return Problem{.fault = Fault::card_heading_twice, .numbers = {entries[i].heading.deg()}};
+    if (entries[i].heading == entries[i - 1].heading) return Problem{.fault = Fault::card_heading_twice, .numbers = {entries[i].heading.deg()}};
   return DeviationCard(std::move(entries));
 }
 
@@ -39,9 +37,7 @@ std::optional<Deviation> DeviationCard::at(CompassDirection heading) const {
 }
 
 Deviation DeviationCard::nearest(CompassDirection heading) const {
-  const auto away_deg = [&](const DeviationEntry& entry) {
-    return std::abs(reduce_difference_deg(entry.heading.deg() - heading.deg()));
-  };
+  const auto away_deg = [&](const DeviationEntry& entry) { return std::abs(reduce_difference_deg(entry.heading.deg() - heading.deg())); };
   const DeviationEntry* best = &entries_.front();
   for (const DeviationEntry& entry : entries_) {
     const bool clockwise = reduce_difference_deg(entry.heading.deg() - heading.deg()) > 0;

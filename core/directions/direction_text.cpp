@@ -22,9 +22,12 @@ std::optional<Reference> reference_of(std::string_view word) {
 const char* letter_of(std::optional<Reference> reference) {
   if (!reference) return "";
   switch (*reference) {
-    case Reference::true_north: return "T";
-    case Reference::magnetic: return "M";
-    case Reference::compass: return "C";
+    case Reference::true_north:
+      return "T";
+    case Reference::magnetic:
+      return "M";
+    case Reference::compass:
+      return "C";
   }
   return "";
 }
@@ -39,12 +42,9 @@ Result<TypedDirection> read_direction(std::string_view text) {
   if (!arc->word.empty() && !direction.reference) return unreadable_entry(k_what, text, arc->word_begin, arc->word_end);
   const bool backwards = arc->sign == -1 && arc->size_deg > 0;
   if (backwards || arc->size_deg >= k_full_circle_deg) {
-    Problem problem{.fault = Fault::direction_out_of_range,
-                    .numbers = {backwards ? -arc->size_deg : arc->size_deg},
-                    .begin = arc->begin,
-                    .end = arc->end};
-    if (arc->size_deg == k_full_circle_deg && !backwards)
-      problem.suggestion = print_direction(0, direction.reference, Rounding::whole_degrees);
+    Problem problem{
+        .fault = Fault::direction_out_of_range, .numbers = {backwards ? -arc->size_deg : arc->size_deg}, .begin = arc->begin, .end = arc->end};
+    if (arc->size_deg == k_full_circle_deg && !backwards) problem.suggestion = print_direction(0, direction.reference, Rounding::whole_degrees);
     return problem;
   }
   return direction;
@@ -62,10 +62,7 @@ Result<double> read_correction(std::string_view what, std::string_view text) {
     if (!east && !west) return unreadable_entry(what, text, arc->word_begin, arc->word_end);
     sign = west ? -1 : 1;
   } else if (!arc->sign && arc->size_deg > 0) {
-    return Problem{.fault = Fault::entry_part_missing,
-                   .texts = {std::string(what), "east or west"},
-                   .begin = arc->end,
-                   .end = arc->end};
+    return Problem{.fault = Fault::entry_part_missing, .texts = {std::string(what), "east or west"}, .begin = arc->end, .end = arc->end};
   }
   const double deg = sign < 0 ? 0 - arc->size_deg : arc->size_deg;
   if (arc->size_deg > k_most_correction_deg)
@@ -80,9 +77,8 @@ Result<double> read_correction(std::string_view what, std::string_view text) {
 }  // namespace
 
 Result<TypedDirection> parse_direction(std::string_view text) {
-  return with_suggestion(read_direction(text), likely_corrections(text), read_direction, [](const TypedDirection& direction) {
-    return print_direction(direction.deg, direction.reference, Rounding::tenths);
-  });
+  return with_suggestion(read_direction(text), likely_corrections(text), read_direction,
+                         [](const TypedDirection& direction) { return print_direction(direction.deg, direction.reference, Rounding::tenths); });
 }
 
 std::string print_direction(double deg, std::optional<Reference> reference, Rounding rounding) {
@@ -91,8 +87,7 @@ std::string print_direction(double deg, std::optional<Reference> reference, Roun
 
 Result<double> parse_correction_deg(std::string_view what, std::string_view text) {
   const auto read = [&](std::string_view typed) { return read_correction(what, typed); };
-  return with_suggestion(read(text), likely_corrections(text), read,
-                         [](double deg) { return print_correction(deg, Rounding::tenths); });
+  return with_suggestion(read(text), likely_corrections(text), read, [](double deg) { return print_correction(deg, Rounding::tenths); });
 }
 
 std::string print_correction(double deg, Rounding rounding) {

@@ -18,21 +18,13 @@ double reduce_difference_deg(double deg) {
   return reduced >= 180 ? -180 : reduced + 0.0;
 }
 
-MagneticDirection to_magnetic(TrueDirection direction, Variation variation) {
-  return MagneticDirection(direction.deg() - variation.deg);
-}
+MagneticDirection to_magnetic(TrueDirection direction, Variation variation) { return MagneticDirection(direction.deg() - variation.deg); }
 
-TrueDirection to_true(MagneticDirection direction, Variation variation) {
-  return TrueDirection(direction.deg() + variation.deg);
-}
+TrueDirection to_true(MagneticDirection direction, Variation variation) { return TrueDirection(direction.deg() + variation.deg); }
 
-CompassDirection to_compass(MagneticDirection direction, Deviation deviation) {
-  return CompassDirection(direction.deg() - deviation.deg);
-}
+CompassDirection to_compass(MagneticDirection direction, Deviation deviation) { return CompassDirection(direction.deg() - deviation.deg); }
 
-MagneticDirection to_magnetic(CompassDirection direction, Deviation deviation) {
-  return MagneticDirection(direction.deg() + deviation.deg);
-}
+MagneticDirection to_magnetic(CompassDirection direction, Deviation deviation) { return MagneticDirection(direction.deg() + deviation.deg); }
 
 Variation variation_between(TrueDirection direction, MagneticDirection magnetic) {
   return {.deg = reduce_difference_deg(direction.deg() - magnetic.deg())};
@@ -42,8 +34,6 @@ Deviation deviation_between(MagneticDirection direction, CompassDirection compas
   return {.deg = reduce_difference_deg(direction.deg() - compass.deg())};
 }
 
-double compass_error_deg(Variation variation, Deviation deviation) {
-  return reduce_difference_deg(variation.deg + deviation.deg);
-}
+double compass_error_deg(Variation variation, Deviation deviation) { return reduce_difference_deg(variation.deg + deviation.deg); }
 
 }  // namespace fogsheet

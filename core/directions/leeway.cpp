@@ -10,8 +10,6 @@ Leeway leeway_from_wind(TrueDirection along, TrueDirection wind_from, double ang
 
 TrueDirection water_track(TrueDirection heading, Leeway leeway) { return TrueDirection(heading.deg() + leeway.deg); }
 
-TrueDirection heading_for(TrueDirection water_track, Leeway leeway) {
-  return TrueDirection(water_track.deg() - leeway.deg);
-}
+TrueDirection heading_for(TrueDirection water_track, Leeway leeway) { return TrueDirection(water_track.deg() - leeway.deg); }
 
 }  // namespace fogsheet

@@ -44,12 +44,9 @@ GeodesicLeg geodesic_inverse(Position from, Position to) {
   check_position(to);
   return call_library([&] {
     double distance_m = 0, departure_deg = 0, arrival_deg = 0;
-    GeographicLib::Geodesic::WGS84().Inverse(from.lat_deg, from.lon_deg, to.lat_deg, to.lon_deg, distance_m,
-                                             departure_deg, arrival_deg);
+    GeographicLib::Geodesic::WGS84().Inverse(from.lat_deg, from.lon_deg, to.lat_deg, to.lon_deg, distance_m, departure_deg, arrival_deg);
     SHEET_CHECK(std::isfinite(distance_m + departure_deg + arrival_deg), "a geodesic that is not a number");
-    return GeodesicLeg{.departure = TrueDirection(departure_deg),
-                       .arrival = TrueDirection(arrival_deg),
-                       .distance_m = distance_m};
+    return GeodesicLeg{.departure = TrueDirection(departure_deg), .arrival = TrueDirection(arrival_deg), .distance_m = distance_m};
   });
 }
 
@@ -59,8 +56,7 @@ GeodesicEnd geodesic_direct(Position from, TrueDirection departure, double dista
   return call_library([&] {
     Position end;
     double arrival_deg = 0;
-    GeographicLib::Geodesic::WGS84().Direct(from.lat_deg, from.lon_deg, departure.deg(), distance_m, end.lat_deg,
-                                            end.lon_deg, arrival_deg);
+    GeographicLib::Geodesic::WGS84().Direct(from.lat_deg, from.lon_deg, departure.deg(), distance_m, end.lat_deg, end.lon_deg, arrival_deg);
     SHEET_CHECK(std::isfinite(end.lat_deg + end.lon_deg + arrival_deg), "a geodesic that is not a number");
     end.lon_deg = reduce_longitude_deg(end.lon_deg);
     return GeodesicEnd{.position = end, .arrival = TrueDirection(arrival_deg)};
@@ -111,8 +107,7 @@ LocalFrame geodetic_frame(Position position, double height_m) {
   check_position(position);
   SHEET_CHECK(std::isfinite(height_m), "a height that is not a number");
   LocalFrame frame = frame_at(position);
-  GeographicLib::Geocentric::WGS84().Forward(position.lat_deg, position.lon_deg, height_m, frame.place_m[0],
-                                             frame.place_m[1], frame.place_m[2]);
+  GeographicLib::Geocentric::WGS84().Forward(position.lat_deg, position.lon_deg, height_m, frame.place_m[0], frame.place_m[1], frame.place_m[2]);
   return frame;
 }
 
@@ -125,18 +120,16 @@ LocalFrame spherical_frame(Position position, double radius_m) {
 }
 
 EarthVector harmonic_gradient(const HarmonicTable& table, const EarthVector& place_m, double radius_m) {
-  const GeographicLib::SphericalHarmonic sum(table.cosines, table.sines, table.degree, radius_m,
-                                             GeographicLib::SphericalHarmonic::SCHMIDT);
+  const GeographicLib::SphericalHarmonic sum(table.cosines, table.sines, table.degree, radius_m, GeographicLib::SphericalHarmonic::SCHMIDT);
   EarthVector gradient = {};
   sum(place_m[0], place_m[1], place_m[2], gradient[0], gradient[1], gradient[2]);
   return gradient;
 }
 
-EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m,
-                              double radius_m) {
+EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m, double radius_m) {
   SHEET_CHECK(change.degree <= table.degree, "a change of a higher degree than its table");
-  const GeographicLib::SphericalHarmonic1 sum(table.cosines, table.sines, table.degree, change.cosines, change.sines,
-                                              change.degree, radius_m, GeographicLib::SphericalHarmonic1::SCHMIDT);
+  const GeographicLib::SphericalHarmonic1 sum(table.cosines, table.sines, table.degree, change.cosines, change.sines, change.degree, radius_m,
+                                              GeographicLib::SphericalHarmonic1::SCHMIDT);
   EarthVector gradient = {};
   sum(times, place_m[0], place_m[1], place_m[2], gradient[0], gradient[1], gradient[2]);
   return gradient;

@@ -73,7 +73,6 @@ LocalFrame spherical_frame(Position position, double radius_m);
 EarthVector harmonic_gradient(const HarmonicTable& table, const EarthVector& place_m, double radius_m);
 
 /// The same of table + times x change in one sum, at little more cost. @param change of no higher degree than the table.
-EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m,
-                              double radius_m);
+EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m, double radius_m);
 
 }  // namespace fogsheet

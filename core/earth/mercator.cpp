@@ -57,8 +57,7 @@ double meridian_arc_m(double from_lat_deg, double to_lat_deg) {
     const double middle_deg = from_lat_deg + (2 * i + 1) * half_deg;
     sum_m += k_weights[0] * meridian_radius_m(middle_deg);
     for (int k = 1; k < 3; ++k)
-      sum_m += k_weights[k] * (meridian_radius_m(middle_deg - k_nodes[k] * half_deg) +
-                               meridian_radius_m(middle_deg + k_nodes[k] * half_deg));
+      sum_m += k_weights[k] * (meridian_radius_m(middle_deg - k_nodes[k] * half_deg) + meridian_radius_m(middle_deg + k_nodes[k] * half_deg));
   }
   return sum_m * half_deg * k_radians;
 }

@@ -24,8 +24,7 @@ Result<double> latitude_after(Position from, PlaneRun run) {
 }  // namespace
 
 PlaneRun plane_run(CourseDistance leg) {
-  return {.dlat_arcmin = leg.distance_nm * cos_deg(leg.course.deg()),
-          .departure_nm = leg.distance_nm * sin_deg(leg.course.deg())};
+  return {.dlat_arcmin = leg.distance_nm * cos_deg(leg.course.deg()), .departure_nm = leg.distance_nm * sin_deg(leg.course.deg())};
 }
 
 CourseDistance plane_course(PlaneRun run) {

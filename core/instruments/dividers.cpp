@@ -40,8 +40,7 @@ DividersReading read_dividers(const Dividers& dividers, const Projection& projec
   const Dividers upright = at_latitude_scale(dividers, 0);
   const double south_deg = projection.to_position(upright.a).lat_deg;
   const double north_deg = projection.to_position(upright.b).lat_deg;
-  return {.scale_minutes = (north_deg - south_deg) * k_minutes_per_degree,
-          .distance_nm = meridian_arc_m(south_deg, north_deg) / k_metres_per_nm};
+  return {.scale_minutes = (north_deg - south_deg) * k_minutes_per_degree, .distance_nm = meridian_arc_m(south_deg, north_deg) / k_metres_per_nm};
 }
 
 double opening_for_minutes_mm(double minutes, double lat_deg, const Projection& projection) {

@@ -45,8 +45,8 @@ double opening_for_minutes_mm(double minutes, double lat_deg, const Projection& 
 /// A line measured by walking: whole steps, where they end, and the rest to close on.
 struct SteppedLine {
   int steps = 0;
-  SheetPoint last;       // the end of the last whole step
-  double rest_mm = 0;    // from there to the end of the line, less than the opening
+  SheetPoint last;     // the end of the last whole step
+  double rest_mm = 0;  // from there to the end of the line, less than the opening
 };
 
 /// Faults: number_out_of_range for an opening under 1 mm, or one that takes over 10 000 steps.

@@ -40,9 +40,7 @@ constexpr int k_igrf14_change_degree = 8;
 constexpr int k_whole_epochs = 20;
 constexpr double k_per_nt = 100;
 
-constexpr std::int32_t hundredths(double value_nt) {
-  return static_cast<std::int32_t>(value_nt * k_per_nt + (value_nt < 0 ? -0.5 : 0.5));
-}
+constexpr std::int32_t hundredths(double value_nt) { return static_cast<std::int32_t>(value_nt * k_per_nt + (value_nt < 0 ? -0.5 : 0.5)); }
 
 template <int count>
 struct CompactIgrf {
@@ -74,18 +72,15 @@ constexpr auto k_igrf14_h = compact(k_igrf14_h_rows);
 
 template <int count>
 double value_nt(const CompactIgrf<count>& table, int row, int column) {
-  return column < k_whole_epochs ? table.whole_nt[row][column]
-                                 : table.hundredths_nt[row][column - k_whole_epochs] / k_per_nt;
+  return column < k_whole_epochs ? table.whole_nt[row][column] : table.hundredths_nt[row][column - k_whole_epochs] / k_per_nt;
 }
 
 HarmonicTable igrf14_column(int column, int degree) {
   HarmonicTable table(degree);
   for (int row = 0; row < static_cast<int>(k_igrf14_g.degree.size()); ++row)
-    if (k_igrf14_g.degree[row] <= degree)
-      table.cosine_at(k_igrf14_g.degree[row], k_igrf14_g.order[row]) = value_nt(k_igrf14_g, row, column);
+    if (k_igrf14_g.degree[row] <= degree) table.cosine_at(k_igrf14_g.degree[row], k_igrf14_g.order[row]) = value_nt(k_igrf14_g, row, column);
   for (int row = 0; row < static_cast<int>(k_igrf14_h.degree.size()); ++row)
-    if (k_igrf14_h.degree[row] <= degree)
-      table.sine_at(k_igrf14_h.degree[row], k_igrf14_h.order[row]) = value_nt(k_igrf14_h, row, column);
+    if (k_igrf14_h.degree[row] <= degree) table.sine_at(k_igrf14_h.degree[row], k_igrf14_h.order[row]) = value_nt(k_igrf14_h, row, column);
   return table;
 }
 

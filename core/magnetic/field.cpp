@@ -38,8 +38,7 @@ std::vector<Stretch> igrf14_stretches() {
     const bool last = epoch + 1 == k_igrf14_epochs;
     stretches.push_back({.from_year = k_igrf14_first_epoch + epoch * k_igrf14_epoch_years,
                          .at = at,
-                         .change = last ? igrf14_change()
-                                        : yearly_change(at, igrf14_main(epoch + 1), k_igrf14_epoch_years)});
+                         .change = last ? igrf14_change() : yearly_change(at, igrf14_main(epoch + 1), k_igrf14_epoch_years)});
   }
   return stretches;
 }
@@ -91,9 +90,7 @@ bool model_covers(MagneticModel model, double year) {
 
 bool covered(double year) { return year >= k_first_model_year && year <= k_last_model_year; }
 
-MagneticModel leading_model(double year) {
-  return year >= k_wmm2025_from_year ? MagneticModel::wmm2025 : MagneticModel::igrf14;
-}
+MagneticModel leading_model(double year) { return year >= k_wmm2025_from_year ? MagneticModel::wmm2025 : MagneticModel::igrf14; }
 
 Problem outside_models(MagneticModel model, double year) {
   const double from = model == MagneticModel::wmm2025 ? k_wmm2025_from_year : k_first_model_year;
@@ -138,8 +135,7 @@ Result<double> declination_deg(Position position, double year, double height_km)
   if (!covered(year)) return outside_models(MagneticModel::igrf14, year);
   const LocalFrame frame = geodetic_frame(position, height_km * k_metres_per_km);
   const Stretch& stretch = stretch_for(leading_model(year), year);
-  const EarthVector uphill =
-      harmonic_gradient(stretch.at, stretch.change, year - stretch.from_year, frame.place_m, k_magnetic_radius_m);
+  const EarthVector uphill = harmonic_gradient(stretch.at, stretch.change, year - stretch.from_year, frame.place_m, k_magnetic_radius_m);
   return std::atan2(-dot(uphill, frame.east), -dot(uphill, frame.north)) * k_degrees;
 }
 

@@ -30,8 +30,7 @@ Variation printed_variation_at(const PrintedVariation& note, Date date) {
   return carried_variation({.deg = note.value_deg}, note.annual_change_min, date.year - note.year);
 }
 
-VariationInUse variation_in_use(Position place, Date date, const std::optional<PrintedVariation>& printed, Rounding rounding,
-                                double moved_nm) {
+VariationInUse variation_in_use(Position place, Date date, const std::optional<PrintedVariation>& printed, Rounding rounding, double moved_nm) {
   const double year = decimal_year(date);
   const Result<MagneticField> at_date = magnetic_field(place, year);
   const Result<MagneticField> nearest = magnetic_field(place, std::clamp(year, k_first_model_year, k_last_model_year));
@@ -60,10 +59,8 @@ VariationInUse variation_in_use(Position place, Date date, const std::optional<P
 }
 
 bool both_variations_shown(const VariationInUse& variation) {
-  const std::optional<Variation>& other = variation.source == VariationSource::printed ? variation.model_value
-                                                                                      : variation.printed_value;
-  return variation.value && other &&
-         std::abs(reduce_difference_deg(variation.value->deg - other->deg)) > k_both_shown_over_deg;
+  const std::optional<Variation>& other = variation.source == VariationSource::printed ? variation.model_value : variation.printed_value;
+  return variation.value && other && std::abs(reduce_difference_deg(variation.value->deg - other->deg)) > k_both_shown_over_deg;
 }
 
 }  // namespace fogsheet

@@ -33,14 +33,14 @@ enum class VariationSource { model, printed };
 /// `value` is empty; `zone` or `problem` says why. The zone is the model's at the nearest year it has, whichever leads.
 struct VariationInUse {
   VariationSource source = VariationSource::model;
-  std::optional<Variation> value;         // unrounded
-  std::optional<Variation> used;          // rounded by the rule: as the ring is turned
+  std::optional<Variation> value;  // unrounded
+  std::optional<Variation> used;   // rounded by the rule: as the ring is turned
   FieldZone zone = FieldZone::normal;
-  double uncertainty_deg = 0;             // one sigma
-  double annual_change_min = 0;           // east positive
-  std::optional<Problem> problem;         // date_outside_models
-  std::optional<Variation> model_value;   // the model's, when a printed note leads, for comparison
-  std::optional<Variation> printed_value; // the note's, when the model leads over one, for comparison
+  double uncertainty_deg = 0;              // one sigma
+  double annual_change_min = 0;            // east positive
+  std::optional<Problem> problem;          // date_outside_models
+  std::optional<Variation> model_value;    // the model's, when a printed note leads, for comparison
+  std::optional<Variation> printed_value;  // the note's, when the model leads over one, for comparison
 };
 
 inline constexpr int k_printed_leads_years = 10;
@@ -51,8 +51,7 @@ inline constexpr double k_both_shown_over_deg = 1;
 /// Design rule: a printed note leads when it is up to ten years old at the date and the sheet's middle has moved under
 /// 60 nm since the note was set; otherwise the model leads.
 /// @param place the sheet's middle, latitude in [-90, 90]; moved_nm how far it has moved since the note was set, >= 0.
-VariationInUse variation_in_use(Position place, Date date, const std::optional<PrintedVariation>& printed, Rounding rounding,
-                                double moved_nm = 0);
+VariationInUse variation_in_use(Position place, Date date, const std::optional<PrintedVariation>& printed, Rounding rounding, double moved_nm = 0);
 
 /// Whether both values are to be shown: there are two, and they differ by over a degree.
 bool both_variations_shown(const VariationInUse& variation);

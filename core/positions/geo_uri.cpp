@@ -29,10 +29,7 @@ int hex_value(char c) {
 }
 
 Problem unreadable(std::string_view text, std::size_t begin, std::size_t end) {
-  return {.fault = Fault::entry_unreadable,
-          .texts = {std::string(k_what), std::string(text.substr(begin, end - begin))},
-          .begin = begin,
-          .end = end};
+  return {.fault = Fault::entry_unreadable, .texts = {std::string(k_what), std::string(text.substr(begin, end - begin))}, .begin = begin, .end = end};
 }
 
 // num = [ "-" ] 1*DIGIT [ "." 1*DIGIT ]
@@ -102,22 +99,26 @@ Result<GeoUri> read_coordinates(std::string_view text, const Piece& path) {
     if (!number) return unreadable(text, pieces[i].begin, pieces[i].end);
     numbers[i] = *number;
   }
-  const auto out_of_range = [&](Fault fault, std::size_t i, double bound) {
-    return Problem{.fault = fault, .numbers = {numbers[i], bound}, .begin = pieces[i].begin, .end = pieces[i].end};
-  };
-  if (std::abs(numbers[0]) > 90) return out_of_range(Fault::latitude_out_of_range, 0, 90);
-  if (std::abs(numbers[1]) > 180) return out_of_range(Fault::longitude_out_of_range, 1, 180);
   GeoUri uri{.position = {.lat_deg = numbers[0], .lon_deg = numbers[1]}};
   if (pieces.size() == 3) uri.altitude_m = numbers[2];
   return uri;
+}
+
+// The ranges of WGS 84, for latitude and longitude as they stand first in the path.
+std::optional<Problem> off_the_earth(Position position, std::string_view text, const Piece& path) {
+  const std::vector<Piece> pieces = split(text, path.begin, path.end, ',');
+  if (std::abs(position.lat_deg) > 90)
+    return Problem{.fault = Fault::latitude_out_of_range, .numbers = {position.lat_deg, 90}, .begin = pieces[0].begin, .end = pieces[0].end};
+  if (std::abs(position.lon_deg) > 180)
+    return Problem{.fault = Fault::longitude_out_of_range, .numbers = {position.lon_deg, 180}, .begin = pieces[1].begin, .end = pieces[1].end};
+  return std::nullopt;
 }
 
 }  // namespace
 
 Result<GeoUri> parse_geo_uri(std::string_view text) {
   if (text.empty()) return Problem{.fault = Fault::entry_empty, .texts = {std::string(k_what)}};
-  if (in_small_letters(text.substr(0, k_scheme.size())) != k_scheme)
-    return unreadable(text, 0, std::min(k_scheme.size(), text.size()));
+  if (in_small_letters(text.substr(0, k_scheme.size())) != k_scheme) return unreadable(text, 0, std::min(k_scheme.size(), text.size()));
   const std::vector<Piece> pieces = split(text, k_scheme.size(), text.size(), ';');
   Result<GeoUri> coordinates = read_coordinates(text, pieces.front());
   if (!coordinates.ok()) return coordinates;
@@ -132,8 +133,7 @@ Result<GeoUri> parse_geo_uri(std::string_view text) {
     if (!is_label(name)) return unreadable(text, piece.begin, piece.end);
     if (name == "crs") {  // first, if at all
       if (i != 1 || !is_label(value)) return unreadable(text, piece.begin, piece.end);
-      if (in_small_letters(value) != "wgs84")
-        return Problem{.fault = Fault::datum_unknown, .texts = {std::string(value)}, .begin = piece.begin, .end = piece.end};
+      uri.system = in_small_letters(value);
     } else if (name == "u") {  // before all parameters but crs
       const std::optional<double> uncertainty_m = geo_number(value, false);
       if (!uncertainty_m || uri.uncertainty_m || !uri.parameters.empty()) return unreadable(text, piece.begin, piece.end);
@@ -144,13 +144,17 @@ Result<GeoUri> parse_geo_uri(std::string_view text) {
       uri.parameters.push_back({.name = name, .value = *plain, .has_value = has_value});
     }
   }
+  if (uri.is_wgs84()) {
+    if (std::optional<Problem> problem = off_the_earth(uri.position, text, pieces.front())) return *problem;
+  }
   return uri;
 }
 
 bool equal(const GeoUri& a, const GeoUri& b) {
-  if (a.position.lat_deg != b.position.lat_deg) return false;
-  const bool at_pole = std::abs(a.position.lat_deg) == 90;
-  if (!at_pole && reduce_longitude_deg(a.position.lon_deg) != reduce_longitude_deg(b.position.lon_deg)) return false;
+  if (a.system != b.system || a.position.lat_deg != b.position.lat_deg) return false;
+  const bool at_pole = a.is_wgs84() && std::abs(a.position.lat_deg) == 90;
+  const auto longitude = [](const GeoUri& uri) { return uri.is_wgs84() ? reduce_longitude_deg(uri.position.lon_deg) : uri.position.lon_deg; };
+  if (!at_pole && longitude(a) != longitude(b)) return false;
   if (a.altitude_m != b.altitude_m || a.uncertainty_m != b.uncertainty_m) return false;
   return in_order(a.parameters) == in_order(b.parameters);
 }

@@ -20,17 +20,20 @@ struct GeoUri {
     bool operator==(const Parameter&) const = default;
   };
 
-  Position position;  // latitude [-90, 90], longitude [-180, 180]
+  Position position;  // in wgs84 latitude [-90, 90], longitude [-180, 180]; in other systems whatever they mean
   std::optional<double> altitude_m;
   std::optional<double> uncertainty_m;
+  std::string system = "wgs84";       // the label of the reference system, in small letters
   std::vector<Parameter> parameters;  // others than crs and u
+
+  bool is_wgs84() const { return system == "wgs84"; }
 };
 
-/// Exactly the grammar of section 3.3, in WGS 84 and its ranges. Faults: entry_empty, entry_unreadable,
-/// entry_part_missing, latitude_out_of_range, longitude_out_of_range, datum_unknown.
+/// Exactly the grammar of section 3.3, with the ranges of WGS 84 where that is the system. Faults: entry_empty,
+/// entry_unreadable, entry_part_missing, latitude_out_of_range, longitude_out_of_range.
 Result<GeoUri> parse_geo_uri(std::string_view text);
 
-/// The equality of section 6.4: numbers by value, longitude of no meaning at a pole, 180 equal to -180, parameters in any
+/// The equality of section 6.4, within one system: numbers by value, longitude of no meaning at a pole, 180 equal to -180, parameters in any
 /// order, their values compared letter by letter. An altitude or uncertainty given equals only one given.
 bool equal(const GeoUri& a, const GeoUri& b);
 

@@ -7,7 +7,8 @@ namespace fogsheet {
 namespace {
 
 constexpr std::string_view k_what = "position";
-constexpr std::string_view k_system = "CRSWGS_84";
+constexpr std::string_view k_system_mark = "CRS";
+constexpr std::string_view k_system_characters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_-.:";
 
 enum class Form { degrees, minutes, seconds };
 
@@ -31,16 +32,16 @@ class Reader {
       if (!size || size->whole_digits == 0 || (size->has_mark && size->decimals == 0)) return unreadable(begin, at_);
       read.height_m = text_[begin] == '-' ? -size->value : size->value;
       at_ += size->length;
-      if (rest().substr(0, 3) != "CRS") return Problem{.fault = Fault::datum_unknown, .texts = {""}, .begin = begin, .end = at_};
+      if (rest().substr(0, k_system_mark.size()) != k_system_mark) return missing("reference system");
     }
-    if (rest().substr(0, 3) == "CRS") {
-      const std::size_t begin = at_;
-      const std::size_t end = std::min(text_.find('/', begin), text_.size());
-      if (text_.substr(begin, end - begin) != k_system)
-        return Problem{.fault = Fault::datum_unknown, .texts = {std::string(text_.substr(begin, end - begin))}, .begin = begin, .end = end};
+    if (rest().substr(0, k_system_mark.size()) == k_system_mark) {
+      at_ += k_system_mark.size();
+      const std::size_t end = std::min(text_.find_first_not_of(k_system_characters, at_), text_.size());
+      if (end == at_) return missing("reference system");
+      read.system = text_.substr(at_, end - at_);
       at_ = end;
     }
-    if (rest().empty()) return Problem{.fault = Fault::entry_part_missing, .texts = {std::string(k_what), "/"}, .begin = at_, .end = at_};
+    if (rest().empty()) return missing("/");
     if (rest() != "/") return unreadable(at_, text_.size());
     return read;
   }
@@ -55,17 +56,18 @@ class Reader {
   std::string_view rest() const { return text_.substr(at_); }
   bool is_sign(std::size_t at) const { return at < text_.size() && (text_[at] == '+' || text_[at] == '-'); }
 
+  Problem missing(const char* part) const {
+    return {.fault = Fault::entry_part_missing, .texts = {std::string(k_what), part}, .begin = at_, .end = at_};
+  }
+
   Problem unreadable(std::size_t begin, std::size_t end) const {
-    return {.fault = Fault::entry_unreadable,
-            .texts = {std::string(k_what), std::string(text_.substr(begin, end - begin))},
-            .begin = begin,
-            .end = end};
+    return {
+        .fault = Fault::entry_unreadable, .texts = {std::string(k_what), std::string(text_.substr(begin, end - begin))}, .begin = begin, .end = end};
   }
 
   Result<Coordinate> coordinate(const char* name, int degree_digits, double bound_deg, Fault out_of_range) {
     const std::size_t begin = at_;
-    if (rest().empty())
-      return Problem{.fault = Fault::entry_part_missing, .texts = {std::string(k_what), name}, .begin = at_, .end = at_};
+    if (rest().empty()) return missing(name);
     if (!is_sign(at_)) return unreadable(at_, at_ + 1);
     const auto number = scan_decimal(text_.substr(begin + 1));
     at_ += 1 + (number ? number->length : 0);
@@ -84,14 +86,11 @@ class Reader {
       if (!last) digits.remove_prefix(width);
       width = 2;
     }
-    if (parts[1] >= 60)
-      return Problem{.fault = Fault::minutes_out_of_range, .texts = {name}, .numbers = {parts[1], 60}, .begin = begin, .end = at_};
-    if (parts[2] >= 60)
-      return Problem{.fault = Fault::seconds_out_of_range, .texts = {name}, .numbers = {parts[2], 60}, .begin = begin, .end = at_};
+    if (parts[1] >= 60) return Problem{.fault = Fault::minutes_out_of_range, .texts = {name}, .numbers = {parts[1], 60}, .begin = begin, .end = at_};
+    if (parts[2] >= 60) return Problem{.fault = Fault::seconds_out_of_range, .texts = {name}, .numbers = {parts[2], 60}, .begin = begin, .end = at_};
     const double size_deg = parts[0] + parts[1] / 60 + parts[2] / 3600;
     const double deg = text_[begin] == '-' ? 0 - size_deg : size_deg;
-    if (size_deg > bound_deg)
-      return Problem{.fault = out_of_range, .numbers = {deg, bound_deg}, .begin = begin, .end = at_};
+    if (size_deg > bound_deg) return Problem{.fault = out_of_range, .numbers = {deg, bound_deg}, .begin = begin, .end = at_};
     return Coordinate{.deg = deg, .form = form, .begin = begin};
   }
 
@@ -112,8 +111,6 @@ std::string print_coordinate(std::int32_t grid, int degree_digits) {
 
 Result<Iso6709> parse_iso6709(std::string_view text) { return Reader(text).read(); }
 
-std::string print_iso6709(GridPosition position) {
-  return print_coordinate(position.lat, 2) + print_coordinate(position.lon, 3) + "/";
-}
+std::string print_iso6709(GridPosition position) { return print_coordinate(position.lat, 2) + print_coordinate(position.lon, 3) + "/"; }
 
 }  // namespace fogsheet

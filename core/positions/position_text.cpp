@@ -128,9 +128,8 @@ std::vector<std::size_t> places(Tokens tokens, const Matches& matches) {
 }
 
 Result<Cut> cut_in_two(std::string_view text, Tokens tokens) {
-  const auto separators = places(tokens, [](const EntryToken& t) {
-    return t.kind == Kind::comma || t.kind == Kind::semicolon || t.kind == Kind::slash;
-  });
+  const auto separators =
+      places(tokens, [](const EntryToken& t) { return t.kind == Kind::comma || t.kind == Kind::semicolon || t.kind == Kind::slash; });
   if (separators.size() > 1) {
     const EntryToken& extra = tokens[separators[1]];
     return unreadable_entry(k_what, text, extra.begin, extra.end);
@@ -175,10 +174,8 @@ Result<Position> read_position(std::string_view text, Tokens tokens) {
   if (!second.ok()) return second.problem();
   const Axis second_axis = second->axis.value_or(other(first_axis));
   if (first_axis == second_axis && first->axis) {
-    return Problem{.fault = Fault::entry_part_twice,
-                   .texts = {std::string(k_what), name_of(second_axis)},
-                   .begin = second->begin,
-                   .end = second->end};
+    return Problem{
+        .fault = Fault::entry_part_twice, .texts = {std::string(k_what), name_of(second_axis)}, .begin = second->begin, .end = second->end};
   }
 
   if (auto problem = hemisphere_missing(*first, other(second_axis), second->oriented)) return *problem;
@@ -192,8 +189,7 @@ Result<Position> read_position(std::string_view text, Tokens tokens) {
 Result<double> read_one(std::string_view text, Tokens tokens, Axis axis) {
   const Result<Coordinate> coordinate = read_coordinate(text, tokens, axis);
   if (!coordinate.ok()) return coordinate.problem();
-  if (coordinate->axis.value_or(axis) != axis)
-    return unreadable_entry(name_of(axis), text, coordinate->begin, coordinate->end);
+  if (coordinate->axis.value_or(axis) != axis) return unreadable_entry(name_of(axis), text, coordinate->begin, coordinate->end);
   if (auto problem = hemisphere_missing(*coordinate, axis, Oriented::no)) return *problem;
   return coordinate->deg;
 }
@@ -264,16 +260,17 @@ bool begins_as_geo_uri(std::string_view text) {
   return text.size() >= 4 && (text[0] | 0x20) == 'g' && (text[1] | 0x20) == 'e' && (text[2] | 0x20) == 'o' && text[3] == ':';
 }
 
-// A sign first, a solidus last, nothing but figures, signs and points before it or before a reference system.
+// A sign first, a solidus last, nothing that parts or marks a position typed by hand.
 bool looks_like_iso6709(std::string_view text) {
   if (text.size() < 2 || (text.front() != '+' && text.front() != '-') || text.back() != '/') return false;
-  return text.substr(0, text.size() - 1).find_first_not_of("0123456789+-.CRSWG_84") == std::string_view::npos;
+  return text.substr(0, text.size() - 1).find_first_of(" \t,;'\"") == std::string_view::npos;
 }
 
 // The position of a reading by a machine's grammar, places in the text moved by what was trimmed off.
 template <class Reading>
 Result<Position> position_of(const Result<Reading>& reading, std::size_t trimmed_off) {
   if (reading.ok()) {
+    if (!reading->is_wgs84()) return Problem{.fault = Fault::datum_unknown, .texts = {reading->system}};
     const Position position = reading->position;
     return Position{.lat_deg = position.lat_deg, .lon_deg = reduce_longitude_deg(position.lon_deg)};
   }
@@ -288,8 +285,8 @@ std::string print_dms(std::int32_t grid, int degree_digits, char positive, char 
   constexpr std::int64_t k_thousandths_of_second_per_grid = 6;
   const std::int64_t all = std::abs(static_cast<std::int64_t>(grid)) * k_thousandths_of_second_per_grid;
   const std::int64_t seconds = all / 1000;
-  return print_padded(seconds / 3600, degree_digits) + "°" + print_padded(seconds / 60 % 60, 2) + "′" +
-         print_padded(seconds % 60, 2) + "." + print_padded(all % 1000, 3) + "″" + (grid < 0 ? negative : positive);
+  return print_padded(seconds / 3600, degree_digits) + "°" + print_padded(seconds / 60 % 60, 2) + "′" + print_padded(seconds % 60, 2) + "." +
+         print_padded(all % 1000, 3) + "″" + (grid < 0 ? negative : positive);
 }
 
 }  // namespace
@@ -309,8 +306,7 @@ Result<double> parse_latitude_deg(std::string_view text) {
 }
 
 Result<double> parse_longitude_deg(std::string_view text) {
-  const Result<double> lon_deg =
-      read_or_suggest<double>("longitude", text, read_typed_coordinate<Axis::longitude>, print_found_longitude);
+  const Result<double> lon_deg = read_or_suggest<double>("longitude", text, read_typed_coordinate<Axis::longitude>, print_found_longitude);
   if (!lon_deg.ok()) return lon_deg;
   return reduce_longitude_deg(*lon_deg);
 }
@@ -320,13 +316,16 @@ std::string print_position(GridPosition position, PositionForm form) {
   constexpr int k_degree_decimals = 6;  // 0.6 of the grid's step
   const Position deg = unquantise(position);
   switch (form) {
-    case PositionForm::degrees_minutes: return position_figures(deg, k_minute_decimals);
+    case PositionForm::degrees_minutes:
+      return position_figures(deg, k_minute_decimals);
     case PositionForm::degrees_minutes_seconds:
       return print_dms(position.lat, 2, 'N', 'S') + " " + print_dms(position.lon, 3, 'E', 'W');
     case PositionForm::decimal_degrees:
       return print_fixed(deg.lat_deg, k_degree_decimals) + ", " + print_fixed(deg.lon_deg, k_degree_decimals);
-    case PositionForm::iso6709: return print_iso6709(position);
-    case PositionForm::geo_uri: return print_geo_uri(position);
+    case PositionForm::iso6709:
+      return print_iso6709(position);
+    case PositionForm::geo_uri:
+      return print_geo_uri(position);
   }
   return {};
 }

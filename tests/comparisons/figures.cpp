@@ -41,8 +41,8 @@ void print_leg(Random& random, const DeviationCard& card) {
   const Date date{static_cast<int>(random.whole(1900, 2029)), static_cast<int>(random.whole(1, 12)), static_cast<int>(random.whole(1, 28))};
   const RhumbLeg leg = rhumb_inverse(from, to);
   const VariationInUse variation = variation_in_use(from, date, std::nullopt, Rounding::whole_degrees);
-  std::string line = position_figures(from, 2) + " " + position_figures(to, 4) + " " + print_fixed(leg.distance_nm, 2) + " " +
-                     iso_date(date) + " " + print_fixed(variation.uncertainty_deg, 2) + " ";
+  std::string line = position_figures(from, 2) + " " + position_figures(to, 4) + " " + print_fixed(leg.distance_nm, 2) + " " + iso_date(date) + " " +
+                     print_fixed(variation.uncertainty_deg, 2) + " ";
   if (variation.value) {
     line += degrees_minutes_text(variation.value->deg) + " ";
     const ChainCorrections corrections{.leeway = Leeway{random.uniform(-8, 8)}, .variation = *variation.value, .card = &card};
@@ -79,8 +79,7 @@ void print_texts(Random& random) {
 int main() {
   Random random(20261125);
   std::vector<DeviationEntry> entries;
-  for (int heading = 0; heading < 360; heading += 15)
-    entries.push_back({CompassDirection(heading), Deviation{random.uniform(-9, 9)}});
+  for (int heading = 0; heading < 360; heading += 15) entries.push_back({CompassDirection(heading), Deviation{random.uniform(-9, 9)}});
   const DeviationCard card = *DeviationCard::make(entries);
   for (int i = 0; i < k_lines; ++i) {
     print_leg(random, card);

@@ -95,8 +95,7 @@ void check_adds_up(const Chain& chain, Rounding rounding) {
     CHECK((correction.applied_sign == 0) == (size_deg == 0));
     const double off_deg = std::abs(reduce_difference_deg(shown_deg - direction.exact_deg));
     CHECK(off_deg <= (rounding == Rounding::tenths ? 0.05 : 0.5) * static_cast<double>(i + 3) / 2 + 1e-9);
-    if (rounding == Rounding::whole_degrees && std::abs(off_deg - 0.75) > 1e-9)
-      CHECK(direction.by_tenths_deg.has_value() == (off_deg > 0.75));
+    if (rounding == Rounding::whole_degrees && std::abs(off_deg - 0.75) > 1e-9) CHECK(direction.by_tenths_deg.has_value() == (off_deg > 0.75));
     sum_deg = shown_deg;
   }
 }
@@ -119,16 +118,16 @@ TEST_CASE("one heading each way, whatever it begins with") {
   // Source: USCG deck examination question bank, compass course questions, question 1: track 236, wind SSE, leeway 1,
   // variation 8 E, deviation 1 E: steer 226 per standard compass.
   const Leeway leeway = leeway_from_wind(TrueDirection(236), TrueDirection(157.5), 1);
-  const Chain down = chain_to_compass(TrueDirection(236), {.leeway = leeway, .variation = Variation{8}, .deviation = Deviation{1}},
-                                      Rounding::whole_degrees);
+  const Chain down =
+      chain_to_compass(TrueDirection(236), {.leeway = leeway, .variation = Variation{8}, .deviation = Deviation{1}}, Rounding::whole_degrees);
   REQUIRE(down.rows.size() == 7);
   CHECK(down.rows[0].term == ChainTerm::water_track);
   CHECK(down.rows[2].shown_deg == 235);
   CHECK(down.rows[6].term == ChainTerm::compass_direction);
   CHECK(down.rows[6].shown_deg == 226);
 
-  const Chain up = chain_from_compass(CompassDirection(226), {.stream_deg = -12, .leeway = leeway, .variation = Variation{8}, .deviation = Deviation{1}},
-                                      Rounding::whole_degrees);
+  const Chain up = chain_from_compass(
+      CompassDirection(226), {.stream_deg = -12, .leeway = leeway, .variation = Variation{8}, .deviation = Deviation{1}}, Rounding::whole_degrees);
   REQUIRE(up.rows.size() == 9);
   CHECK(row_of(up, ChainTerm::water_track)->shown_deg == 236);
   CHECK(up.rows[8].term == ChainTerm::ground_track);
@@ -151,8 +150,7 @@ TEST_CASE("a card with several answers gives none, and the candidates") {
   CHECK(chain.deviation == DeviationAnswer::several);
   CHECK(chain.rows.size() == 1);
   REQUIRE(chain.candidates.size() == 3);
-  for (const CompassDirection candidate : chain.candidates)
-    CHECK(std::abs(to_magnetic(candidate, *card.at(candidate)).deg() - 97.5) <= 1e-9);
+  for (const CompassDirection candidate : chain.candidates) CHECK(std::abs(to_magnetic(candidate, *card.at(candidate)).deg() - 97.5) <= 1e-9);
 }
 
 TEST_CASE("a gap in the card has no answer") {
@@ -189,8 +187,8 @@ TEST_CASE("every half-degree edge: the rule to the letter") {
   for (double true_deg = 0; true_deg < 360; true_deg += 0.5)
     for (double variation_deg = -3; variation_deg <= 3; variation_deg += 0.25)
       for (const double deviation_deg : {-2.5, -0.75, -0.5, 0.0, 0.25, 0.5, 1.5}) {
-        const Chain chain = chain_to_compass(
-            TrueDirection(true_deg), {.variation = Variation{variation_deg}, .deviation = Deviation{deviation_deg}}, Rounding::whole_degrees);
+        const Chain chain = chain_to_compass(TrueDirection(true_deg), {.variation = Variation{variation_deg}, .deviation = Deviation{deviation_deg}},
+                                             Rounding::whole_degrees);
         check_adds_up(chain, Rounding::whole_degrees);
         for (const std::size_t i : {std::size_t{2}, std::size_t{4}}) {
           const double off_deg = std::abs(reduce_difference_deg(chain.rows[i].shown_deg - chain.rows[i].exact_deg));

@@ -20,8 +20,11 @@ TEST_CASE("a date is one of the Gregorian calendar") {
 
 TEST_CASE("decimal years agree with those of the WMM's own programs") {
   // Values: WMM2025 values at sea, computed by year + (day of year - 1) / (365 or 366); printed to 1e-6.
-  struct Case { Date date; double year; };
-  const Case cases[] = {{{2026, 11, 25}, 2026.898630}, {{2027, 6, 1}, 2027.413699},   {{2025, 1, 1}, 2025.0},
+  struct Case {
+    Date date;
+    double year;
+  };
+  const Case cases[] = {{{2026, 11, 25}, 2026.898630}, {{2027, 6, 1}, 2027.413699},  {{2025, 1, 1}, 2025.0},
                         {{2029, 12, 31}, 2029.997260}, {{2028, 2, 29}, 2028.161202}, {{2029, 6, 30}, 2029.493151}};
   for (const Case& c : cases) {
     CAPTURE(c.year);
@@ -34,8 +37,8 @@ TEST_CASE("decimal years agree with those of the WMM's own programs") {
 TEST_CASE("only YYYY-MM-DD is read") {
   CHECK(*parse_iso_date("2026-11-25") == Date{2026, 11, 25});
   CHECK(*parse_iso_date("0001-01-01") == Date{1, 1, 1});
-  for (const char* text : {"", "2026-11-2", "2026-11-255", "26-11-25", "2026/11/25", "2026-13-01", "2026-02-30", "2026-1a-01",
-                           "+026-11-25", "2026 11 25", "0000-01-01"}) {
+  for (const char* text : {"", "2026-11-2", "2026-11-255", "26-11-25", "2026/11/25", "2026-13-01", "2026-02-30", "2026-1a-01", "+026-11-25",
+                           "2026 11 25", "0000-01-01"}) {
     CAPTURE(text);
     const Result<Date> read = parse_iso_date(text);
     REQUIRE_FALSE(read.ok());

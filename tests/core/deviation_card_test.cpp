@@ -18,8 +18,7 @@ DeviationEntry entry(double heading_deg, double deviation_deg) { return {Compass
 TEST_CASE("entries are kept in order and refused when they make no card") {
   CHECK(card_of({entry(90, 1), entry(0, 2)}).entries().front().heading.deg() == 0);
   CHECK(DeviationCard::make({}).problem().fault == Fault::number_missing);
-  CHECK(DeviationCard::make({entry(10, 1), entry(370, 2)}).problem() ==
-        Problem{.fault = Fault::card_heading_twice, .numbers = {10}});
+  CHECK(DeviationCard::make({entry(10, 1), entry(370, 2)}).problem() == Problem{.fault = Fault::card_heading_twice, .numbers = {10}});
   CHECK(DeviationCard::make({entry(10, 180)}).problem().fault == Fault::number_out_of_range);
   CHECK(DeviationCard::make({entry(10, std::nan(""))}).problem().fault == Fault::number_out_of_range);
 }

@@ -15,12 +15,18 @@ TEST_CASE("directions are read with their reference") {
     double deg;
     std::optional<Reference> reference;
   };
-  const Good goods[] = {{"047°T", 47, Reference::true_north}, {"47t", 47, Reference::true_north},
-                        {"035 M", 35, Reference::magnetic},   {"M 35", 35, Reference::magnetic},
-                        {"038°C", 38, Reference::compass},    {"38 psc", 38, Reference::compass},
-                        {"38 compass", 38, Reference::compass}, {"0", 0, std::nullopt},
-                        {"12,5 mag", 12.5, Reference::magnetic}, {"12.5°", 12.5, std::nullopt},
-                        {"12°30'T", 12.5, Reference::true_north}, {"359.9", 359.9, std::nullopt},
+  const Good goods[] = {{"047°T", 47, Reference::true_north},
+                        {"47t", 47, Reference::true_north},
+                        {"035 M", 35, Reference::magnetic},
+                        {"M 35", 35, Reference::magnetic},
+                        {"038°C", 38, Reference::compass},
+                        {"38 psc", 38, Reference::compass},
+                        {"38 compass", 38, Reference::compass},
+                        {"0", 0, std::nullopt},
+                        {"12,5 mag", 12.5, Reference::magnetic},
+                        {"12.5°", 12.5, std::nullopt},
+                        {"12°30'T", 12.5, Reference::true_north},
+                        {"359.9", 359.9, std::nullopt},
                         {"-0", 0, std::nullopt}};
   for (const Good& good : goods) {
     CAPTURE(good.text);
@@ -71,8 +77,8 @@ TEST_CASE("corrections are read with E or W or a sign") {
     std::string text;
     double deg;
   };
-  for (const Good& good : {Good{"12E", 12}, {"12°E", 12}, {"3°45'W", -3.75}, {"W 3 45", -3.75}, {"-3,75", -3.75}, {"+2", 2},
-                           {"0", 0}, {"3.5 west", -3.5}, {"0W", 0}}) {
+  for (const Good& good :
+       {Good{"12E", 12}, {"12°E", 12}, {"3°45'W", -3.75}, {"W 3 45", -3.75}, {"-3,75", -3.75}, {"+2", 2}, {"0", 0}, {"3.5 west", -3.5}, {"0W", 0}}) {
     CAPTURE(good.text);
     CHECK(*parse_correction_deg("variation", good.text) == good.deg);
   }
@@ -130,8 +136,8 @@ TEST_CASE("every typographic sign is its plain one") {
       }
   for (const char* minus : {"-", "\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x92", "\xE2\x80\x93", "\xE2\x88\x92"})
     CHECK(*parse_correction_deg("variation", std::string(minus) + "12") == -12);
-  for (const char* space : {" ", "\t", "\xC2\xA0", "\xE1\x9A\x80", "\xE2\x80\x83", "\xE2\x80\x8E", "\xE2\x80\x8F", "\xE2\x80\xAF",
-                            "\xE2\x81\x9F", "\xE2\x81\xA0", "\xE3\x80\x80", "\xEF\xBB\xBF"})
+  for (const char* space : {" ", "\t", "\xC2\xA0", "\xE1\x9A\x80", "\xE2\x80\x83", "\xE2\x80\x8E", "\xE2\x80\x8F", "\xE2\x80\xAF", "\xE2\x81\x9F",
+                            "\xE2\x81\xA0", "\xE3\x80\x80", "\xEF\xBB\xBF"})
     CHECK(*parse_correction_deg("variation", std::string("12") + space + "E") == 12);
   CHECK(parse_correction_deg("variation", "12\xE2\x82\xAC").problem().fault == Fault::entry_unreadable);
 }

@@ -11,9 +11,7 @@ using namespace fogsheet;
 
 namespace {
 
-Projection sheet_at(double lat_deg) {
-  return Projection({.lat_deg = lat_deg, .lon_deg = -30}, 100'000, Paper::a4_upright);
-}
+Projection sheet_at(double lat_deg) { return Projection({.lat_deg = lat_deg, .lon_deg = -30}, 100'000, Paper::a4_upright); }
 
 }  // namespace
 

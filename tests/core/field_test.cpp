@@ -20,8 +20,7 @@ TEST_CASE("WMM2025 and IGRF-14 give official values") {
   CHECK(arctic->zone == FieldZone::blackout);
   CHECK(arctic->model == MagneticModel::wmm2025);
 
-  const Result<MagneticField> old =
-      magnetic_field_geocentric(MagneticModel::igrf14, {.colat_deg = 175, .lon_deg = -150, .radius_km = 6300}, 1900.0);
+  const Result<MagneticField> old = magnetic_field_geocentric(MagneticModel::igrf14, {.colat_deg = 175, .lon_deg = -150, .radius_km = 6300}, 1900.0);
   REQUIRE(old.ok());
   CHECK(std::abs(old->north_nt - -5072.93) <= 0.02);
   CHECK(std::abs(old->east_nt - 10620.34) <= 0.02);

@@ -16,6 +16,8 @@ TEST_CASE("the three forms are read, with height and reference system") {
   CHECK(parse_iso6709("+27.5916+086.5640+8850CRSWGS_84/")->height_m == 8850);
   CHECK(parse_iso6709("+27.5916+086.5640-10.5CRSWGS_84/")->height_m == -10.5);
   CHECK(parse_iso6709("+90-180CRSWGS_84/")->position == Position{90, -180});
+  CHECK(parse_iso6709("+50.5-004.25CRSEPSG:4277/")->system == "EPSG:4277");
+  CHECK_FALSE(parse_iso6709("+50.5-004.25CRSEPSG:4277/")->is_wgs84());
   CHECK_FALSE(std::signbit(parse_iso6709("-00-000/")->position.lat_deg));
 }
 
@@ -40,10 +42,11 @@ TEST_CASE("everything else is refused, with its place") {
                          {"+91+000/", Fault::latitude_out_of_range, "+91"},
                          {"+9000.1+00000/", Fault::latitude_out_of_range, "+9000.1"},
                          {"+90-181/", Fault::longitude_out_of_range, "-181"},
-                         {"+50.5-004.25+10/", Fault::datum_unknown, "+10"},
+                         {"+50.5-004.25+10/", Fault::entry_part_missing, ""},
                          {"+50.5-004.25+/", Fault::entry_unreadable, "+"},
                          {"+50.5-004.25+.5CRSWGS_84/", Fault::entry_unreadable, "+"},
-                         {"+50.5-004.25CRSNAD_27/", Fault::datum_unknown, "CRSNAD_27"},
+                         {"+50.5-004.25CRS/", Fault::entry_part_missing, ""},
+                         {"+50.5-004.25CRSWGS 84/", Fault::entry_unreadable, " 84/"},
                          {"+50.5-004.25CRSWGS_84", Fault::entry_part_missing, ""}}) {
     CAPTURE(bad.text);
     const Result<Iso6709> read = parse_iso6709(bad.text);

@@ -9,7 +9,9 @@ using namespace fogsheet;
 
 namespace {
 
-struct Case { double lat_deg, parts_arcmin; };
+struct Case {
+  double lat_deg, parts_arcmin;
+};
 
 // Source: meridional parts on WGS84, the quantity of Bowditch Table 6, by (10800/pi)(artanh(sin L) - e artanh(e sin L)).
 constexpr Case k_parts[] = {{0.5, 29.800}, {45, 3013.648}, {60, 4507.404}, {75, 6948.063}, {80, 8352.484}};
@@ -36,7 +38,9 @@ TEST_CASE("latitude comes back from its isometric latitude to 1e-12 deg") {
 
 TEST_CASE("lengths of a minute agree with the table of lengths of a degree") {
   // Source: length of a degree on WGS84 (the quantity of Bowditch Table 7), m; a minute is a sixtieth, to 0.001 m.
-  struct Length { double lat_deg, latitude_degree_m, longitude_degree_m; };
+  struct Length {
+    double lat_deg, latitude_degree_m, longitude_degree_m;
+  };
   for (const Length& c : {Length{45, 111131.78, 78846.84}, {60, 111412.27, 55800.00}, {75, 111618.36, 28902.01}}) {
     CAPTURE(c.lat_deg);
     CHECK(std::abs(meridian_arc_m(c.lat_deg - 0.5, c.lat_deg + 0.5) - c.latitude_degree_m) <= 0.006);

@@ -29,10 +29,8 @@ TEST_CASE("grid positions come back as themselves") {
 TEST_CASE("what a document may not hold is refused with its bound") {
   const double nan = std::numeric_limits<double>::quiet_NaN();
   CHECK(checked_position(75, 180)->lon == -108'000'000);
-  CHECK(checked_position(75.0001, 0).problem() ==
-        Problem{.fault = Fault::latitude_out_of_range, .numbers = {75.0001, 75}});
-  CHECK(checked_position(0, -180.5).problem() ==
-        Problem{.fault = Fault::longitude_out_of_range, .numbers = {-180.5, 180}});
+  CHECK(checked_position(75.0001, 0).problem() == Problem{.fault = Fault::latitude_out_of_range, .numbers = {75.0001, 75}});
+  CHECK(checked_position(0, -180.5).problem() == Problem{.fault = Fault::longitude_out_of_range, .numbers = {-180.5, 180}});
   CHECK(checked_position(nan, 0).problem().fault == Fault::number_missing);
   CHECK(checked_position(0, std::numeric_limits<double>::infinity()).problem().texts.at(0) == "longitude");
 }

@@ -34,7 +34,9 @@ constexpr Good k_good[] = {
     {"50d12.34N / 4d56.78W", k_lat, k_lon},
     {"50 deg 12.34 min North, 4 deg 56.78 min West", k_lat, k_lon},
     {"50 12.34 -4 56.78", k_lat, k_lon},
-    {"+50 12.34 \xE2\x88\x92" "4 56.78", k_lat, k_lon},  // minus sign U+2212
+    {"+50 12.34 \xE2\x88\x92"
+     "4 56.78",
+     k_lat, k_lon},  // minus sign U+2212
     {"50°12'20.4\"N 4°56'46.8\"W", k_lat, k_lon},
     {"50°12'20.4''N 4°56'46.8''W", k_lat, k_lon},
     {"50 12 20.4 N 4 56 46.8 W", k_lat, k_lon},
@@ -47,7 +49,9 @@ constexpr Good k_good[] = {
     {"50,5,-4,25", 50.5, -4.25},
     {"50.5N 4.25W", 50.5, -4.25},
     {"50.5°N 4.25°W", 50.5, -4.25},
-    {"50.5\xC2\xA0N\xE2\x80\xAF" "4.25\xC2\xA0W", 50.5, -4.25},  // spaces that do not break
+    {"50.5\xC2\xA0N\xE2\x80\xAF"
+     "4.25\xC2\xA0W",
+     50.5, -4.25},  // spaces that do not break
     {"\xEF\xBB\xBF 50.5 , 4.25 ", 50.5, 4.25},
     {"-50.5 170", -50.5, 170},
     {"-0 30.0 N0 0", -1000, 0},
@@ -109,6 +113,8 @@ TEST_CASE("what is wrong is named, with its place and its bound") {
       {"50,5,4,25", Fault::entry_ambiguous, "", {}, ""},
       {"hello", Fault::entry_part_missing, "", {}, ""},
       {"geo:50.5", Fault::entry_part_missing, "", {}, ""},
+      {"geo:50,4;crs=nad27", Fault::datum_unknown, "", {}, ""},
+      {"+50.5-004.25CRSNAD_27/", Fault::datum_unknown, "", {}, ""},
       {"geo:91,0", Fault::latitude_out_of_range, "91", {91, 90}, ""},
       {" +5060.0-00415.0/", Fault::minutes_out_of_range, "+5060.0", {60, 60}, ""},
   };
@@ -147,14 +153,14 @@ TEST_CASE("one coordinate alone") {
 
 TEST_CASE("every printed form reads back as the same position") {
   Random random(20261125);
-  std::vector<GridPosition> positions = {{0, 0}, {45'000'000, 107'999'999}, {-45'000'000, -108'000'000}, {1, -1}, {-1, 1},
-                                         {599'999, -599'999}, {600'000, 600'000}, {-9'999, 10'000}};
+  std::vector<GridPosition> positions = {{0, 0},  {45'000'000, 107'999'999}, {-45'000'000, -108'000'000}, {1, -1},
+                                         {-1, 1}, {599'999, -599'999},       {600'000, 600'000},          {-9'999, 10'000}};
   for (int i = 0; i < 100'000; ++i)
-    positions.push_back({static_cast<std::int32_t>(random.whole(-45'000'000, 45'000'000)),
-                         static_cast<std::int32_t>(random.whole(-108'000'000, 107'999'999))});
+    positions.push_back(
+        {static_cast<std::int32_t>(random.whole(-45'000'000, 45'000'000)), static_cast<std::int32_t>(random.whole(-108'000'000, 107'999'999))});
   for (const GridPosition position : positions)
-    for (const PositionForm form : {PositionForm::degrees_minutes, PositionForm::degrees_minutes_seconds,
-                                    PositionForm::decimal_degrees, PositionForm::iso6709, PositionForm::geo_uri}) {
+    for (const PositionForm form : {PositionForm::degrees_minutes, PositionForm::degrees_minutes_seconds, PositionForm::decimal_degrees,
+                                    PositionForm::iso6709, PositionForm::geo_uri}) {
       const std::string printed = print_position(position, form);
       const Result<Position> read = parse_position(printed);
       if (!read.ok() || !(quantise(*read) == position)) {

@@ -58,8 +58,18 @@ TEST_CASE("times of day are read as written on deck") {
     std::string text;
     int minutes;
   };
-  for (const Good& good : {Good{"0640", 400}, {"6:40", 400}, {"06:40", 400}, {"06.40", 400}, {"6.40", 400}, {"06h40", 400},
-                           {"06,40", 400}, {"0000", 0}, {"2359", 1439}, {" 0640 ", 400}, {"0.29", 29}, {"19.57", 1197}}) {
+  for (const Good& good : {Good{"0640", 400},
+                           {"6:40", 400},
+                           {"06:40", 400},
+                           {"06.40", 400},
+                           {"6.40", 400},
+                           {"06h40", 400},
+                           {"06,40", 400},
+                           {"0000", 0},
+                           {"2359", 1439},
+                           {" 0640 ", 400},
+                           {"0.29", 29},
+                           {"19.57", 1197}}) {
     CAPTURE(good.text);
     REQUIRE(parse_clock_time(good.text).ok());
     CHECK(parse_clock_time(good.text)->minutes == good.minutes);

@@ -17,9 +17,16 @@ TEST_CASE("splitmix64 and xoshiro256** give their published sequence") {
 
 TEST_CASE("the normal quantile agrees with printed tables") {
   // Source: common statistical tables (percentage points of the normal distribution), 6 decimals.
-  struct Case { double probability, deviate; };
-  const Case cases[] = {{0.5, 0},          {0.841344746068543, 1}, {0.975, 1.959963985}, {0.995, 2.575829304},
-                        {0.999, 3.090232306}, {1e-9, -5.997807015},   {1e-13, -7.348796103}};
+  struct Case {
+    double probability, deviate;
+  };
+  const Case cases[] = {{0.5, 0},
+                        {0.841344746068543, 1},
+                        {0.975, 1.959963985},
+                        {0.995, 2.575829304},
+                        {0.999, 3.090232306},
+                        {1e-9, -5.997807015},
+                        {1e-13, -7.348796103}};
   for (const Case& c : cases) {
     CAPTURE(c.probability);
     CHECK(std::abs(normal_quantile(c.probability) - c.deviate) <= 1e-8);

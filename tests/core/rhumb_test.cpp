@@ -22,7 +22,9 @@ RhumbLeg rhumb_by_quadrature(Position from, Position to) {
   const double half_deg = (to.lat_deg - from.lat_deg) / 2;
   const double middle_deg = from.lat_deg + half_deg;
   constexpr int k_steps = 300;
-  struct Node { double at, weight; };  // Gauss-Legendre of three points
+  struct Node {
+    double at, weight;
+  };  // Gauss-Legendre of three points
   constexpr Node k_nodes[] = {{-0.77459666924148337704, 5.0 / 9}, {0, 8.0 / 9}, {0.77459666924148337704, 5.0 / 9}};
   double stretch = 0;   // mean of M / (N cos lat)
   double radius_m = 0;  // mean of M
@@ -34,8 +36,7 @@ RhumbLeg rhumb_by_quadrature(Position from, Position to) {
     }
   const double dlat = 2 * half_deg * k_radians;
   const double dpsi = dlat * stretch;
-  return {.course = TrueDirection(std::atan2(dlon, dpsi) / k_radians),
-          .distance_nm = std::hypot(dlon, dpsi) * radius_m / stretch / k_metres_per_nm};
+  return {.course = TrueDirection(std::atan2(dlon, dpsi) / k_radians), .distance_nm = std::hypot(dlon, dpsi) * radius_m / stretch / k_metres_per_nm};
 }
 
 Position random_position(Random& random, double most_lat_deg) {

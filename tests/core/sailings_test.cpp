@@ -14,8 +14,8 @@ TEST_CASE("the books' worked examples") {
   const PlaneRun run = plane_run({TrueDirection(5), 188});
   CHECK(std::abs(run.dlat_arcmin - 187.3) <= 0.1);
   CHECK(std::abs(run.departure_nm - 16.4) <= 0.1);
-  const std::vector<CourseDistance> legs = {{TrueDirection(158), 15.5}, {TrueDirection(135), 33.7}, {TrueDirection(259), 16.1},
-                                            {TrueDirection(293), 39.0}, {TrueDirection(169), 40.4}};
+  const std::vector<CourseDistance> legs = {
+      {TrueDirection(158), 15.5}, {TrueDirection(135), 33.7}, {TrueDirection(259), 16.1}, {TrueDirection(293), 39.0}, {TrueDirection(169), 40.4}};
   const CourseDistance made_good = plane_course(traverse(legs));
   CHECK(std::abs(made_good.course.deg() - 192.3) <= 0.2);
   CHECK(std::abs(made_good.distance_nm - 67.3) <= 0.2);
@@ -36,8 +36,7 @@ TEST_CASE("across 180 the short way, from opposite meridians eastward") {
 TEST_CASE("what has no answer says so") {
   CHECK(*plane_distance_nm(35, 9, TrueDirection(180)) == doctest::Approx(1560));
   CHECK(plane_distance_nm(35, 9, TrueDirection(90)).problem().fault == Fault::course_never_there);
-  CHECK(plane_distance_nm(35, 9, TrueDirection(10)).problem() ==
-        Problem{.fault = Fault::course_never_there, .numbers = {10, 9}});
+  CHECK(plane_distance_nm(35, 9, TrueDirection(10)).problem() == Problem{.fault = Fault::course_never_there, .numbers = {10, 9}});
   CHECK(*parallel_latitude_deg(30, 60) == doctest::Approx(60));
   CHECK(parallel_latitude_deg(61, 60).problem().fault == Fault::number_out_of_range);
   CHECK(parallel_latitude_deg(10, 0).problem().fault == Fault::number_out_of_range);

@@ -74,8 +74,7 @@ TEST_CASE("outside the models' years there is no value, unless a note leads") {
 }
 
 TEST_CASE("in the blackout zone the model has no value") {
-  const VariationInUse in_use =
-      variation_in_use({.lat_deg = -66, .lon_deg = 140}, {2026, 1, 15}, std::nullopt, Rounding::whole_degrees);
+  const VariationInUse in_use = variation_in_use({.lat_deg = -66, .lon_deg = 140}, {2026, 1, 15}, std::nullopt, Rounding::whole_degrees);
   CHECK(in_use.zone == FieldZone::blackout);
   CHECK_FALSE(in_use.value);
   CHECK_FALSE(in_use.problem);

@@ -21,8 +21,8 @@ void check_position(std::string_view text) {
   must(position->lon_deg >= -180 && position->lon_deg < 180);
   if (std::abs(position->lat_deg) > k_max_sheet_latitude_deg) return;
   const GridPosition grid = quantise(*position);
-  for (const PositionForm form : {PositionForm::degrees_minutes, PositionForm::degrees_minutes_seconds,
-                                  PositionForm::decimal_degrees, PositionForm::iso6709, PositionForm::geo_uri}) {
+  for (const PositionForm form : {PositionForm::degrees_minutes, PositionForm::degrees_minutes_seconds, PositionForm::decimal_degrees,
+                                  PositionForm::iso6709, PositionForm::geo_uri}) {
     const Result<Position> again = parse_position(print_position(grid, form));
     must(again.ok() && quantise(*again) == grid);
   }
@@ -47,7 +47,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
       must(!lon_deg.ok() || (*lon_deg >= -180 && *lon_deg < 180));
       break;
     }
-    default: check_position(text);
+    default:
+      check_position(text);
   }
   return 0;
 }

@@ -22,9 +22,7 @@ bool is_time_of_day(const std::string& name, const std::string& value) {
   return is_digits(value, 4) && (name.rfind("time", 0) == 0 || name == "eta" || name == "start");
 }
 
-double minutes_of_day(const std::string& hhmm) {
-  return 60 * *parse_number(hhmm.substr(0, 2)) + *parse_number(hhmm.substr(2, 2));
-}
+double minutes_of_day(const std::string& hhmm) { return 60 * *parse_number(hhmm.substr(0, 2)) + *parse_number(hhmm.substr(2, 2)); }
 
 // Seconds from the year 1 of an ISO instant, its date and "THH:MM[:SS[.s]]" with or without "Z".
 std::optional<double> seconds_of_instant(std::string text) {

@@ -34,9 +34,7 @@ Outputs variation_from_headings(const Inputs& in) {
   return {{"magnetic_deg", in_full(magnetic.deg())}, {"variation_deg", in_full(found.deg)}};
 }
 
-Outputs compass_error(const Inputs& in) {
-  return {{"compass_error_deg", in_full(compass_error_deg(variation(in), deviation(in)))}};
-}
+Outputs compass_error(const Inputs& in) { return {{"compass_error_deg", in_full(compass_error_deg(variation(in), deviation(in)))}}; }
 
 TrueDirection heading_for_row(const Inputs& in) {
   const TrueDirection track(in.number("water_track_true_deg"));
@@ -59,16 +57,15 @@ Outputs leeway_water_track(const Inputs& in) {
 }
 
 Outputs variation_update(const Inputs& in) {
-  const Variation carried = carried_variation({.deg = in.number("note_variation_deg")}, in.number("annual_change_arcmin"),
-                                              in.number("year") - in.number("note_year"));
+  const Variation carried =
+      carried_variation({.deg = in.number("note_variation_deg")}, in.number("annual_change_arcmin"), in.number("year") - in.number("note_year"));
   return {{"variation_deg", in_full(carried.deg)}};
 }
 
 DeviationCard needed_card(const Inputs& in) {
   std::vector<DeviationEntry> entries;
   for (const Row* row : in.needed("deviation-table"))
-    entries.push_back({.heading = CompassDirection(number_in(*row, "compass_deg")),
-                       .deviation = {.deg = number_in(*row, "deviation_deg")}});
+    entries.push_back({.heading = CompassDirection(number_in(*row, "compass_deg")), .deviation = {.deg = number_in(*row, "deviation_deg")}});
   Result<DeviationCard> card = DeviationCard::make(std::move(entries));
   if (!card.ok()) throw RowError{"no card can be made of the rows it needs"};
   return std::move(card).value();
@@ -86,9 +83,7 @@ Outputs compass_from_magnetic(const Inputs& in) {
   return {{"compass_deg", in_full(found[0].deg())}, {"deviation_deg", in_full(card.at(found[0])->deg)}};
 }
 
-Outputs nearest_table_entry(const Inputs& in) {
-  return {{"deviation_deg", in_full(needed_card(in).nearest(compass(in)).deg)}};
-}
+Outputs nearest_table_entry(const Inputs& in) { return {{"deviation_deg", in_full(needed_card(in).nearest(compass(in)).deg)}}; }
 
 Outputs unit(const Inputs& in) {
   const std::optional<double> value = unit_in(in.text("one"), in.text("in"));

@@ -13,16 +13,12 @@ Position second(const Inputs& in) { return {.lat_deg = in.number("lat2_deg"), .l
 
 Outputs geodesic_between(const Inputs& in) {
   const GeodesicLeg leg = geodesic_inverse(first(in), second(in));
-  return {{"azi1_deg", in_full(leg.departure.deg())},
-          {"azi2_deg", in_full(leg.arrival.deg())},
-          {"s12_m", in_full(leg.distance_m)}};
+  return {{"azi1_deg", in_full(leg.departure.deg())}, {"azi2_deg", in_full(leg.arrival.deg())}, {"s12_m", in_full(leg.distance_m)}};
 }
 
 Outputs geodesic_onwards(const Inputs& in) {
   const GeodesicEnd end = geodesic_direct(first(in), TrueDirection(in.number("azi1_deg")), in.number("s12_m"));
-  return {{"lat2_deg", in_full(end.position.lat_deg)},
-          {"lon2_deg", in_full(end.position.lon_deg)},
-          {"azi2_deg", in_full(end.arrival.deg())}};
+  return {{"lat2_deg", in_full(end.position.lat_deg)}, {"lon2_deg", in_full(end.position.lon_deg)}, {"azi2_deg", in_full(end.arrival.deg())}};
 }
 
 Outputs rhumb_between(const Inputs& in) {
@@ -34,8 +30,6 @@ Outputs rhumb_between(const Inputs& in) {
 
 }  // namespace
 
-KindTable earth_kinds() {
-  return {{"geodesic-inverse", geodesic_between}, {"geodesic-direct", geodesic_onwards}, {"rhumb", rhumb_between}};
-}
+KindTable earth_kinds() { return {{"geodesic-inverse", geodesic_between}, {"geodesic-direct", geodesic_onwards}, {"rhumb", rhumb_between}}; }
 
 }  // namespace fogsheet::values

@@ -33,16 +33,18 @@ Outputs components(const MagneticField& field) {
 
 const char* zone_name(FieldZone zone) {
   switch (zone) {
-    case FieldZone::normal: return "normal";
-    case FieldZone::caution: return "caution";
-    case FieldZone::blackout: return "blackout";
+    case FieldZone::normal:
+      return "normal";
+    case FieldZone::caution:
+      return "caution";
+    case FieldZone::blackout:
+      return "blackout";
   }
   return "";
 }
 
 Outputs wmm2025(const Inputs& in) {
-  return components(checked(magnetic_field_by(MagneticModel::wmm2025, place(in), in.number("date_decimal_year"),
-                                              in.number("height_km"))));
+  return components(checked(magnetic_field_by(MagneticModel::wmm2025, place(in), in.number("date_decimal_year"), in.number("height_km"))));
 }
 
 Outputs at_sea(const Inputs& in) {
@@ -57,24 +59,18 @@ Outputs at_sea(const Inputs& in) {
 }
 
 Outputs igrf14_geocentric(const Inputs& in) {
-  const GeocentricPlace at{
-      .colat_deg = in.number("colat_deg"), .lon_deg = in.number("lon_deg"), .radius_km = in.number("radius_km")};
+  const GeocentricPlace at{.colat_deg = in.number("colat_deg"), .lon_deg = in.number("lon_deg"), .radius_km = in.number("radius_km")};
   return components(checked(magnetic_field_geocentric(MagneticModel::igrf14, at, in.number("date_decimal_year"))));
 }
 
 Outputs igrf14_geodetic(const Inputs& in) {
-  return components(checked(magnetic_field_by(MagneticModel::igrf14, place(in), in.number("date_decimal_year"),
-                                              in.number("height_km"))));
+  return components(checked(magnetic_field_by(MagneticModel::igrf14, place(in), in.number("date_decimal_year"), in.number("height_km"))));
 }
 
 }  // namespace
 
 KindTable magnetic_kinds() {
-  return {{"list-of-100", wmm2025},
-          {"report", wmm2025},
-          {"sea", at_sea},
-          {"geocentric", igrf14_geocentric},
-          {"geodetic", igrf14_geodetic}};
+  return {{"list-of-100", wmm2025}, {"report", wmm2025}, {"sea", at_sea}, {"geocentric", igrf14_geocentric}, {"geodetic", igrf14_geodetic}};
 }
 
 }  // namespace fogsheet::values

@@ -21,7 +21,7 @@ constexpr const char* k_core_files[] = {"wmm2025.cof", "igrf14coeffs.txt"};
 
 struct Tally {
   int within = 0, off = 0, not_covered = 0;
-  std::vector<std::string> complaints;     // a line for each row that is off
+  std::vector<std::string> complaints;  // a line for each row that is off
   std::map<std::string, int> kinds_missing;
 };
 
@@ -60,8 +60,8 @@ std::vector<std::string> check_row(const Row& row, const Table& table, const std
       const auto found = outputs.find(wanted.name);
       const std::string got = found == outputs.end() ? "nothing" : found->second;
       if (found != outputs.end() && within(wanted, got)) continue;
-      complaints.push_back(start + wanted.name + ": wanted " + wanted.value + ", got " + got + ", tolerance " +
-                           in_full(wanted.tolerance) + " " + wanted.unit);
+      complaints.push_back(start + wanted.name + ": wanted " + wanted.value + ", got " + got + ", tolerance " + in_full(wanted.tolerance) + " " +
+                           wanted.unit);
     }
   } catch (const RowError& error) {
     complaints.push_back(start + error.reason);
@@ -89,8 +89,7 @@ Tally check_table(const Table& table, const std::filesystem::path& folder) {
 std::vector<std::filesystem::path> tables_in(const std::filesystem::path& folder) {
   std::vector<std::filesystem::path> paths;
   for (const auto& entry : std::filesystem::directory_iterator(folder))
-    if (entry.is_regular_file() && entry.path().extension() == ".csv" && entry.path().filename() != k_tolerances_file)
-      paths.push_back(entry.path());
+    if (entry.is_regular_file() && entry.path().extension() == ".csv" && entry.path().filename() != k_tolerances_file) paths.push_back(entry.path());
   std::sort(paths.begin(), paths.end());
   return paths;
 }
@@ -123,13 +122,12 @@ int run(const std::filesystem::path& folder) {
       continue;
     }
     const Tally tally = check_table(reading.table, folder);
-    std::cout << file << ": " << tally.within << " of " << tally.within + tally.off + tally.not_covered
-              << " within tolerance, " << tally.not_covered << " not covered\n";
+    std::cout << file << ": " << tally.within << " of " << tally.within + tally.off + tally.not_covered << " within tolerance, " << tally.not_covered
+              << " not covered\n";
     passed += tally.within;
     failed += tally.off;
     complaints.insert(complaints.end(), tally.complaints.begin(), tally.complaints.end());
-    for (const auto& [kind, rows] : tally.kinds_missing)
-      missing.push_back("not covered: " + file + " " + kind + " (" + std::to_string(rows) + ")");
+    for (const auto& [kind, rows] : tally.kinds_missing) missing.push_back("not covered: " + file + " " + kind + " (" + std::to_string(rows) + ")");
   }
   for (const std::string& line : complaints) std::cout << line << "\n";
   for (const std::string& line : missing) std::cout << line << "\n";

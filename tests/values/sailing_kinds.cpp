@@ -9,9 +9,7 @@ namespace fogsheet::values {
 
 namespace {
 
-CourseDistance leg(const Inputs& in) {
-  return {.course = TrueDirection(in.number("course_true_deg")), .distance_nm = in.number("distance_nm")};
-}
+CourseDistance leg(const Inputs& in) { return {.course = TrueDirection(in.number("course_true_deg")), .distance_nm = in.number("distance_nm")}; }
 
 Position place(const Inputs& in, const char* number) {
   return {.lat_deg = in.number(std::string("lat") + number + "_deg"), .lon_deg = in.number(std::string("lon") + number + "_deg")};
@@ -21,9 +19,7 @@ Outputs course_outputs(CourseDistance found) {
   return {{"course_true_deg", in_full(found.course.deg())}, {"distance_nm", in_full(found.distance_nm)}};
 }
 
-Outputs run_outputs(PlaneRun run) {
-  return {{"dlat_arcmin", in_full(run.dlat_arcmin)}, {"departure_nm", in_full(run.departure_nm)}};
-}
+Outputs run_outputs(PlaneRun run) { return {{"dlat_arcmin", in_full(run.dlat_arcmin)}, {"departure_nm", in_full(run.departure_nm)}}; }
 
 Outputs position_outputs(const Result<Position>& found) {
   if (!found.ok()) return {{"lat2_deg", "none"}, {"lon2_deg", "none"}};
@@ -77,30 +73,21 @@ Outputs parallel_departure_between(const Inputs& in) {
   return {{"dlon_arcmin", in_full(dlon)}, {"departure_nm", in_full(parallel_departure_nm(in.number("lat_deg"), dlon))}};
 }
 
-Outputs parallel_dlon(const Inputs& in) {
-  return {{"dlon_arcmin", in_full(parallel_dlon_arcmin(in.number("lat_deg"), in.number("departure_nm")))}};
-}
+Outputs parallel_dlon(const Inputs& in) { return {{"dlon_arcmin", in_full(parallel_dlon_arcmin(in.number("lat_deg"), in.number("departure_nm")))}}; }
 
 Outputs parallel_longitude(const Inputs& in) {
-  return {{"lon2_deg",
-           in_full(parallel_longitude_deg(in.number("lat_deg"), in.number("lon1_deg"), in.number("departure_nm")))}};
+  return {{"lon2_deg", in_full(parallel_longitude_deg(in.number("lat_deg"), in.number("lon1_deg"), in.number("departure_nm")))}};
 }
 
 Outputs mid_latitude_end(const Inputs& in) { return position_outputs(mid_latitude_position(place(in, "1"), leg(in))); }
 
-Outputs mid_latitude_course_distance(const Inputs& in) {
-  return course_outputs(mid_latitude_course(place(in, "1"), place(in, "2")));
-}
+Outputs mid_latitude_course_distance(const Inputs& in) { return course_outputs(mid_latitude_course(place(in, "1"), place(in, "2"))); }
 
-Outputs mercator_course_distance(const Inputs& in) {
-  return course_outputs(mercator_course(place(in, "1"), place(in, "2")));
-}
+Outputs mercator_course_distance(const Inputs& in) { return course_outputs(mercator_course(place(in, "1"), place(in, "2"))); }
 
 Outputs mercator_end(const Inputs& in) { return position_outputs(mercator_position(place(in, "1"), leg(in))); }
 
-Outputs meridional_parts(const Inputs& in) {
-  return {{"meridional_parts_arcmin", in_full(meridional_parts_arcmin(in.number("lat_deg")))}};
-}
+Outputs meridional_parts(const Inputs& in) { return {{"meridional_parts_arcmin", in_full(meridional_parts_arcmin(in.number("lat_deg")))}}; }
 
 Outputs degree_length(const Inputs& in) {
   const double lat_deg = in.number("lat_deg");

@@ -89,19 +89,15 @@ std::optional<Tolerances> Tolerances::read(const std::string& text) {
   const auto lines = read_csv(text);
   if (!lines || lines->empty()) return std::nullopt;
   const std::vector<std::string>& header = lines->front();
-  const auto column = [&](const char* name) {
-    return static_cast<std::size_t>(std::find(header.begin(), header.end(), name) - header.begin());
-  };
-  const std::size_t file = column("file"), kind = column("kind"), quantity = column("column"),
-                    tolerance = column("tolerance"), unit = column("unit");
+  const auto column = [&](const char* name) { return static_cast<std::size_t>(std::find(header.begin(), header.end(), name) - header.begin()); };
+  const std::size_t file = column("file"), kind = column("kind"), quantity = column("column"), tolerance = column("tolerance"), unit = column("unit");
   Tolerances tolerances;
   for (std::size_t i = 1; i < lines->size(); ++i) {
     const std::vector<std::string>& line = (*lines)[i];
     if (std::max({file, kind, quantity, tolerance, unit}) >= std::min(line.size(), header.size())) return std::nullopt;
     const std::optional<double> value = parse_number(line[tolerance]);
     if (!value) return std::nullopt;
-    tolerances.entries_.push_back(
-        {.file = line[file], .kind = line[kind], .column = line[quantity], .unit = line[unit], .tolerance = *value});
+    tolerances.entries_.push_back({.file = line[file], .kind = line[kind], .column = line[quantity], .unit = line[unit], .tolerance = *value});
   }
   return tolerances;
 }
@@ -133,13 +129,15 @@ Reading read_table(const std::string& file, const std::string& text, const Toler
   for (std::size_t i = 1; i < lines->size() && reading.error.empty(); ++i) {
     const std::vector<std::string>& line = (*lines)[i];
     if (line.size() != header.size()) {
-      reading.error = "row " + std::to_string(i) + " has " + std::to_string(line.size()) + " fields, the header " +
-                      std::to_string(header.size());
+      reading.error = "row " + std::to_string(i) + " has " + std::to_string(line.size()) + " fields, the header " + std::to_string(header.size());
       break;
     }
     Fields fields;
     for (std::size_t k = 0; k < header.size(); ++k) fields[header[k]] = line[k];
-    Row row{.id = at(fields, "id"), .kind = at(fields, "kind"), .table = at(fields, "table"), .row_class = at(fields, "class"),
+    Row row{.id = at(fields, "id"),
+            .kind = at(fields, "kind"),
+            .table = at(fields, "table"),
+            .row_class = at(fields, "class"),
             .needs = split_list(at(fields, "needs"))};
     if (listed) read_listed_inputs(fields, row);
     if (textual) row.inputs["text"] = at(fields, "text");
