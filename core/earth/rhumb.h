@@ -15,6 +15,7 @@ struct RhumbLeg {
 /// Course and distance along the rhumb line between two positions on the WGS84 ellipsoid.
 /// @param from, to  latitude in (-90, 90) deg; longitude any, reduced.
 /// @return course in [0, 360) deg true; distance in nautical miles of 1852 m, to better than 1 mm.
+/// Sheets end at 75 deg either side; beyond, this holds on to the poles, which no rhumb line but a meridian reaches.
 /// The shorter way round is taken; from opposite meridians, the eastward one. Same position: distance 0, course 0.
 /// Source: Karney (2024), The area of rhumb polygons, Stud. Geophys. Geod. 68, 99-120, by way of GeographicLib.
 RhumbLeg rhumb_inverse(Position from, Position to);

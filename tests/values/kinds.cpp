@@ -33,8 +33,11 @@ std::vector<const Row*> Inputs::needed(const std::string& kind) const {
 
 std::string in_full(double value) {
   if (!std::isfinite(value)) return "none";
-  char digits[40];
-  std::snprintf(digits, sizeof digits, "%.17g", value);  // no test program sets a locale
+  char digits[40] = "";
+  for (const int precision : {15, 17}) {  // 15 where they say it all: 0.1 and not 0.10000000000000001
+    std::snprintf(digits, sizeof digits, "%.*g", precision, value);  // no test program sets a locale
+    if (parse_number(digits) == value) break;
+  }
   return digits;
 }
 
