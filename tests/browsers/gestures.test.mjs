@@ -182,12 +182,15 @@ describe('gestures', with_engine('chromium', 120_000), () => {
 
   test('Esc takes the edge off, then puts the tool down', async () => {
     await lay_edge(page, hand);
-    const in_hand = () => page.evaluate(() => document.querySelector('[data-name="tool/straight-edge"]').getAttribute('aria-pressed'));
-    assert.equal(await in_hand(), 'true');
+    // Panels are painted with the next frame, not within the press.
+    const in_hand = (pressed) => until(page, `the tool to be ${pressed ? 'in hand' : 'put down'}`,
+      (wanted) => document.querySelector('[data-name="tool/straight-edge"]').getAttribute('aria-pressed') === wanted, String(pressed));
+    await in_hand(true);
     await key('Escape');
     assert.equal((await read(page)).edge, null);
+    await in_hand(true);
     await key('Escape');
-    assert.equal(await in_hand(), 'false');
+    await in_hand(false);
   });
 
   test('Esc during a drag throws it away', async () => {
