@@ -54,8 +54,8 @@ Value edge_part(const Session& session, std::string_view part) {
   const StraightEdge& edge = *session.desk.edge;
   const Camera& camera = session.desk.camera;
   if (part == "reading") return thing(session, camera.to_screen(midpoint(edge.a, edge.b)), BodyTarget{});
-  if (part == "end-a") return thing(session, camera.to_screen(handle(edge, EdgeEnd::a)), HandleTarget{EdgeEnd::a});
-  if (part == "end-b") return thing(session, camera.to_screen(handle(edge, EdgeEnd::b)), HandleTarget{EdgeEnd::b});
+  if (part == "end-a") return thing(session, camera.to_screen(handle(edge_strip(session, edge), EdgeEnd::a)), HandleTarget{EdgeEnd::a});
+  if (part == "end-b") return thing(session, camera.to_screen(handle(edge_strip(session, edge), EdgeEnd::b)), HandleTarget{EdgeEnd::b});
   if (part == "arrow")
     if (const std::optional<SheetPoint> arrow = edge_arrow(session)) return thing(session, camera.to_screen(*arrow), ArrowTarget{});
   return Value();

@@ -63,19 +63,32 @@ SheetVector body_side(const StraightEdge& edge) {
   return is_side ? left : -left;
 }
 
-EdgeOutline outline(const StraightEdge& edge) {
-  const SheetVector over = k_edge_overhang_mm * along(edge);
+namespace {
+
+EdgeOutline strip_between(const StraightEdge& edge, SheetPoint start, SheetPoint end) {
   const SheetVector through = k_edge_body_mm * body_side(edge);
-  const SheetPoint start = edge.a - over;
-  const SheetPoint end = edge.b + over;
   return {.reading_start = start, .reading_end = end, .far_end = end + through, .far_start = start + through};
 }
 
-SheetPoint handle(const StraightEdge& edge, EdgeEnd end) {
-  constexpr double k_past_end_mm = 0.6 * k_edge_overhang_mm;  // the disc clears both the mark and the strip's own end
-  const SheetVector past = k_past_end_mm * along(edge);
-  const SheetPoint on_line = end == EdgeEnd::a ? edge.a - past : edge.b + past;
-  return on_line + (k_edge_body_mm / 2) * body_side(edge);
+}  // namespace
+
+EdgeOutline outline(const StraightEdge& edge) {
+  const SheetVector over = k_edge_overhang_mm * along(edge);
+  return strip_between(edge, edge.a - over, edge.b + over);
+}
+
+EdgeOutline lengthened(const StraightEdge& edge, SheetPoint about, double reach_mm) {
+  const double foot_mm = along_mm(edge, about);
+  const double start_mm = std::min(-k_edge_overhang_mm, foot_mm - reach_mm);
+  const double end_mm = std::max(distance_mm(edge.a, edge.b) + k_edge_overhang_mm, foot_mm + reach_mm);
+  return strip_between(edge, edge.a + start_mm * along(edge), edge.a + end_mm * along(edge));
+}
+
+SheetPoint handle(const EdgeOutline& strip, EdgeEnd end) {
+  constexpr double k_within_end_mm = 0.4 * k_edge_overhang_mm;  // the disc clears both the mark and the strip's own end
+  const SheetVector run = strip.reading_end - strip.reading_start;
+  const SheetVector within = (k_within_end_mm / length_mm(run)) * run;
+  return end == EdgeEnd::a ? midpoint(strip.reading_start, strip.far_start) + within : midpoint(strip.reading_end, strip.far_end) - within;
 }
 
 StraightEdge slid(const StraightEdge& edge, SheetVector by) {

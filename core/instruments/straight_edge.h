@@ -47,8 +47,12 @@ struct EdgeOutline {
 };
 EdgeOutline outline(const StraightEdge& edge);
 
-/// Where an end's handle stands: in the body, clear of the mark under the end.
-SheetPoint handle(const StraightEdge& edge, EdgeEnd end);
+/// The strip lengthened at either end, as by a second one laid against it, until it reaches that far past a point's foot on
+/// it; as it is where it does already. @param reach_mm at least 0.
+EdgeOutline lengthened(const StraightEdge& edge, SheetPoint about, double reach_mm);
+
+/// Where the handle of an end stands: in the body, just within the strip's own end, clear of the mark it was laid on.
+SheetPoint handle(const EdgeOutline& strip, EdgeEnd end);
 
 /// The same edge moved by a vector, its angle untouched: both ends move by the same amount.
 StraightEdge slid(const StraightEdge& edge, SheetVector by);

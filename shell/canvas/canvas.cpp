@@ -55,7 +55,7 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
     overlay.snap_ticks(at);
     brush.disc(at, 3, Ink::edge, Ink::paper, 1);
   }
-  if (edge) draw_edge(session, *edge, false, overlay);
+  if (edge) draw_edge(session, *edge, tool.sliding(), overlay);
   tool.draw_preview(session, overlay);
 }
 

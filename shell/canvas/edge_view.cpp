@@ -15,13 +15,6 @@ namespace {
 constexpr double k_tint_opacity = 0.22;
 constexpr double k_reading_px = 15;
 
-const RoseInReach* settled_rose(const Session& session, const StraightEdge& edge) {
-  if (!edge.settled_on) return nullptr;
-  for (const RoseInReach& rose : session.facts().roses)
-    if (rose.id == *edge.settled_on) return &rose;
-  return nullptr;
-}
-
 /// Three bars across the middle of the strip: here it is taken to be slid.
 void draw_slide_bars(const Session& session, const StraightEdge& edge, Overlay& overlay) {
   const Camera& camera = session.desk.camera;
@@ -39,14 +32,9 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
   const Camera& camera = session.desk.camera;
   Brush& brush = overlay.brush();
   const SheetPoint tip = *edge_arrow(session);
-  // An edge too short to reach the rings is lengthened, as a second one laid against it would be.
-  const EdgeOutline strip = outline(edge);
   const SheetVector run = along(edge);
-  const auto lengthen = [&](SheetPoint from, SheetPoint to, double sign) {
-    if (sign * dot(to - from, run) > 0) brush.dotted(camera.to_screen(from), camera.to_screen(to), Ink::edge, 2, 5);
-  };
-  lengthen(strip.reading_end, tip, 1);
-  lengthen(strip.reading_start, rose.centre, -1);
+  const SheetPoint end = edge_strip(session, edge).reading_end;
+  if (dot(tip - end, run) > 0) brush.dotted(camera.to_screen(end), camera.to_screen(tip), Ink::edge, 2, 5);
 
   overlay.settle_mark(camera.to_screen(rose.centre));
   const RoseReading reading = read_rose(edge, session.facts().variation.value, session.settings.rounding);
@@ -74,12 +62,12 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
   const SheetVector away = -body_side(edge);
   const SheetVector up = towards(turn);
   const double beside_px = 9 + (dot(away, up) > 0 ? 0 : k_reading_px * 0.73);
-  // Where they would run off the canvas they end at the arrow instead.
+  // Where they would run off the canvas they are left out: the slip has them, larger.
   const double wide_px = text_width_em(text, Face::bold) * k_reading_px;
   const FreeArea area = session.free_area();
   const ScreenPoint far = point(wide_px, 0);
-  const bool off = far.x_px < 0 || far.x_px > area.width_px || far.y_px < 0 || far.y_px > area.height_px;
-  const ScreenPoint foot = off ? point(-wide_px - 8, 0) : point(-14, 0);
+  if (far.x_px < 0 || far.x_px > area.width_px || far.y_px < 0 || far.y_px > area.height_px) return;
+  const ScreenPoint foot = point(-14, 0);
   brush.text({foot.x_px + beside_px * away.x_mm, foot.y_px + beside_px * away.y_mm}, text, k_reading_px, Face::bold, reversed ? Anchor::end : Anchor::start, Ink::ink, true, turn);
 }
 
@@ -87,24 +75,33 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
 
 void draw_edge_tint(const Session& session, const StraightEdge& edge, Brush& brush) {
   const Camera& camera = session.desk.camera;
-  const EdgeOutline o = outline(edge);
+  const EdgeOutline o = edge_strip(session, edge);
   brush.fill({camera.to_screen(o.reading_start), camera.to_screen(o.reading_end), camera.to_screen(o.far_end), camera.to_screen(o.far_start)}, Ink::edge_fill, k_tint_opacity);
 }
 
 void draw_edge(const Session& session, const StraightEdge& edge, bool sliding, Overlay& overlay) {
   const Camera& camera = session.desk.camera;
   const Legibility legibility = legibility_of(session.settings.palette, camera.px_per_mm);
-  const EdgeOutline o = outline(edge);
+  const EdgeOutline own = outline(edge), strip = edge_strip(session, edge);
   const double thin_px = weight_mm(Stroke::edge, legibility) * camera.px_per_mm;
-  const ScreenPoint start = camera.to_screen(o.reading_start), end = camera.to_screen(o.reading_end), far_end = camera.to_screen(o.far_end), far_start = camera.to_screen(o.far_start);
   Brush& brush = overlay.brush();
-  brush.line(end, far_end, Ink::edge, thin_px);
-  brush.line(far_end, far_start, Ink::edge, thin_px);
-  brush.line(far_start, start, Ink::edge, thin_px);
-  brush.line(start, end, Ink::edge, weight_mm(Stroke::reading_edge, legibility) * camera.px_per_mm);
+  // What lengthens the strip is dotted.
+  const auto side = [&](SheetPoint strip_start, SheetPoint start, SheetPoint end, SheetPoint strip_end, double width_px) {
+    const auto dotted = [&](SheetPoint from, SheetPoint to) {
+      if (from != to) brush.dotted(camera.to_screen(from), camera.to_screen(to), Ink::edge, width_px, 2 + 2 * width_px);
+    };
+    dotted(strip_start, start);
+    brush.line(camera.to_screen(start), camera.to_screen(end), Ink::edge, width_px);
+    dotted(end, strip_end);
+  };
+  side(strip.far_start, own.far_start, own.far_end, strip.far_end, thin_px);
+  brush.line(camera.to_screen(strip.reading_end), camera.to_screen(strip.far_end), Ink::edge, thin_px);
+  brush.line(camera.to_screen(strip.reading_start), camera.to_screen(strip.far_start), Ink::edge, thin_px);
+  side(strip.reading_start, own.reading_start, own.reading_end, strip.reading_end, weight_mm(Stroke::reading_edge, legibility) * camera.px_per_mm);
   draw_slide_bars(session, edge, overlay);
+  // While it slides its ends are asleep.
   if (!sliding)
-    for (const EdgeEnd which : {EdgeEnd::a, EdgeEnd::b}) overlay.grip(camera.to_screen(handle(edge, which)), bearing(edge).deg(), k_handle_radius_px);
+    for (const EdgeEnd which : {EdgeEnd::a, EdgeEnd::b}) overlay.grip(camera.to_screen(handle(strip, which)), bearing(edge).deg(), k_handle_radius_px);
   if (edge.on_a) overlay.snap_ticks(camera.to_screen(edge.a));
   if (edge.on_b) overlay.snap_ticks(camera.to_screen(edge.b));
   if (const RoseInReach* rose = settled_rose(session, edge)) draw_reading(session, edge, *rose, overlay);

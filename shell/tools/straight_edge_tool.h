@@ -14,6 +14,7 @@ class StraightEdgeTool : public Tool {
   void move(Session& session, ScreenPoint at) override;
   void release(Session& session, ScreenPoint at) override;
   void cancel(Session& session) override;
+  bool sliding() const override { return drag_ == Drag::slide; }
   void draw_preview(const Session& session, Overlay& overlay) const override;
   std::string status(const Session& session) const override;
 

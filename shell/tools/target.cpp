@@ -9,7 +9,9 @@ namespace fogsheet {
 namespace {
 
 constexpr double k_least_settle_reach_px = 12;
-constexpr double k_arrow_beyond_ring = 1.36;  // parts of the rose's radius: clear of the outer figures and the star
+// Parts of the rose's radius: handles clear of the outer figures, the arrow clear of the handle.
+constexpr double k_strip_beyond_ring = 1.28;
+constexpr double k_arrow_beyond_ring = 1.36;
 
 double distance_px(ScreenPoint a, ScreenPoint b) { return std::hypot(a.x_px - b.x_px, a.y_px - b.y_px); }
 
@@ -23,7 +25,7 @@ double distance_to_segment_px(ScreenPoint p, ScreenPoint a, ScreenPoint b) {
 bool on_body(const Session& session, ScreenPoint at) {
   const StraightEdge& edge = *session.desk.edge;
   const Camera& camera = session.desk.camera;
-  const EdgeOutline o = outline(edge);
+  const EdgeOutline o = edge_strip(session, edge);
   if (distance_to_segment_px(at, camera.to_screen(o.reading_start), camera.to_screen(o.reading_end)) <= k_line_reach_px) return true;
   const SheetPoint p = camera.to_sheet(at);
   const double across = across_mm(edge, p), run = dot(p - o.reading_start, along(edge));
@@ -41,7 +43,8 @@ std::optional<Target> edge_target(const Session& session, ScreenPoint at) {
     best_px = px;
     best = target;
   };
-  for (const EdgeEnd end : {EdgeEnd::a, EdgeEnd::b}) offer(handle(*session.desk.edge, end), HandleTarget{end});
+  const EdgeOutline strip = edge_strip(session, *session.desk.edge);
+  for (const EdgeEnd end : {EdgeEnd::a, EdgeEnd::b}) offer(handle(strip, end), HandleTarget{end});
   if (const std::optional<SheetPoint> arrow = edge_arrow(session)) offer(*arrow, ArrowTarget{});
   if (best) return best;
   if (on_body(session, at)) return BodyTarget{};
@@ -93,12 +96,23 @@ SheetPoint place_of(const Session& session, MarkId mark) {
   return found->second;
 }
 
+EdgeOutline edge_strip(const Session& session, const StraightEdge& edge) {
+  const RoseInReach* rose = settled_rose(session, edge);
+  return rose ? lengthened(edge, rose->centre, k_strip_beyond_ring * rose->radius_mm) : outline(edge);
+}
+
+const RoseInReach* settled_rose(const Session& session, const StraightEdge& edge) {
+  if (!edge.settled_on) return nullptr;
+  for (const RoseInReach& rose : session.facts().roses)
+    if (rose.id == *edge.settled_on) return &rose;
+  return nullptr;
+}
+
 std::optional<SheetPoint> edge_arrow(const Session& session) {
   const std::optional<StraightEdge>& edge = session.desk.edge;
-  if (!edge || !edge->settled_on) return std::nullopt;
-  for (const RoseInReach& rose : session.facts().roses)
-    if (rose.id == *edge->settled_on) return cut(*edge, rose.centre, k_arrow_beyond_ring * rose.radius_mm);
-  return std::nullopt;
+  const RoseInReach* rose = edge ? settled_rose(session, *edge) : nullptr;
+  if (!rose) return std::nullopt;
+  return cut(*edge, rose->centre, k_arrow_beyond_ring * rose->radius_mm);
 }
 
 double settle_reach_mm(const Session& session) { return std::max(k_edge_reach_mm, k_least_settle_reach_px / session.desk.camera.px_per_mm); }

@@ -23,6 +23,12 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at);
 
 SheetPoint place_of(const Session& session, MarkId mark);
 
+/// The strip as it lies and is taken: over the rose it has settled on, lengthened past the rose's figures.
+EdgeOutline edge_strip(const Session& session, const StraightEdge& edge);
+
+/// The rose that an edge has settled on; null while it has not.
+const RoseInReach* settled_rose(const Session& session, const StraightEdge& edge);
+
 /// The direction-of-travel arrow of a settled edge; none while it is not settled.
 std::optional<SheetPoint> edge_arrow(const Session& session);
 

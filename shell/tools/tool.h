@@ -26,6 +26,9 @@ class Tool {
   /// Throws the scratch away: all is as it was before take().
   virtual void cancel(Session& session) = 0;
 
+  /// Whether an edge is being slid now: its handles are not shown meanwhile.
+  virtual bool sliding() const { return false; }
+
   /// What a drag or the next press would do.
   virtual void draw_preview(const Session&, Overlay&) const {}
 

@@ -54,9 +54,25 @@ TEST_CASE("the strip is 10 mm wide and runs 12 mm past the marks") {
   CHECK(distance_mm(strip.far_start, {38, 90}) < k_length_tolerance_mm);
 }
 
+TEST_CASE("a strip is lengthened until it reaches past a rose, never shortened") {
+  const SheetPoint middle = midpoint(k_eastward.a, k_eastward.b);
+  const double half_mm = distance_mm(k_eastward.a, k_eastward.b) / 2;
+  const EdgeOutline same = lengthened(k_eastward, middle, half_mm);
+  CHECK(distance_mm(same.reading_start, outline(k_eastward).reading_start) < 1e-9);
+  CHECK(distance_mm(same.reading_end, outline(k_eastward).reading_end) < 1e-9);
+  const EdgeOutline longer = lengthened(k_eastward, middle, half_mm + 40);
+  CHECK(distance_mm(longer.reading_start, middle) == doctest::Approx(half_mm + 40));
+  CHECK(distance_mm(longer.reading_end, middle) == doctest::Approx(half_mm + 40));
+  CHECK(std::abs(direction_deg(longer.reading_end - longer.reading_start) - direction_deg(k_eastward.b - k_eastward.a)) < 1e-9);
+  // Past one end alone, only that end grows.
+  const EdgeOutline past_b = lengthened(k_eastward, k_eastward.b, k_edge_overhang_mm + 5);
+  CHECK(distance_mm(past_b.reading_start, outline(k_eastward).reading_start) < 1e-9);
+  CHECK(distance_mm(past_b.reading_end, k_eastward.b) == doctest::Approx(k_edge_overhang_mm + 5));
+}
+
 TEST_CASE("handles lie in the body, past the ends") {
-  const SheetPoint a = handle(k_eastward, EdgeEnd::a);
-  const SheetPoint b = handle(k_eastward, EdgeEnd::b);
+  const SheetPoint a = handle(outline(k_eastward), EdgeEnd::a);
+  const SheetPoint b = handle(outline(k_eastward), EdgeEnd::b);
   CHECK(a.y_mm == doctest::Approx(95));
   CHECK(b.y_mm == doctest::Approx(95));
   CHECK(a.x_mm < 50);
