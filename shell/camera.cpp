@@ -16,11 +16,12 @@ double fit_px_per_mm(double width_mm, double height_mm, FreeArea area) {
   return std::min((area.width_px - 2 * k_border_px) / width_mm, (area.height_px - 2 * k_border_px) / height_mm);
 }
 
-/// Where one side of the paper starts: in the middle of the free side where it fits, else at its low end, moved no further
-/// than `focus` needs to lie in the free part.
+/// Where one side of the paper starts: in the middle of the free side where it fits, else at its low end where `focus` can be
+/// seen so, else with `focus` in the middle.
 double placed(double paper_px, double free_px, double focus_low_px, double focus_high_px) {
   if (paper_px + 2 * k_border_px <= free_px) return (free_px - paper_px) / 2;
-  return std::max(std::min(k_border_px, free_px - focus_high_px), -focus_low_px);
+  if (k_border_px + focus_high_px <= free_px) return k_border_px;
+  return (free_px - focus_low_px - focus_high_px) / 2;
 }
 
 }  // namespace
