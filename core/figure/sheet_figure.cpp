@@ -18,6 +18,12 @@ namespace {
 constexpr double k_label_gap_em = 0.45;
 constexpr double k_label_air_em = 0.10;  // kept free about a label
 
+constexpr double k_clear_of_border_mm = 3;  // labels keep off the graduations inside the neat line
+
+SheetRect inside_of(SheetRect r) {
+  return {r.left_mm + k_clear_of_border_mm, r.top_mm + k_clear_of_border_mm, r.right_mm - k_clear_of_border_mm, r.bottom_mm - k_clear_of_border_mm};
+}
+
 struct PlacedMark {
   const Mark* mark;
   SheetPoint at;
@@ -32,7 +38,7 @@ class SheetDrawing {
         notes_(notes),
         settings_(settings),
         projection_(projection_of(document)),
-        placer_(projection_.neat_line()) {
+        placer_(inside_of(projection_.neat_line())) {
     for (const Mark& mark : document.marks) {
       by_id_[mark.id.value] = marks_.size();
       marks_.push_back({&mark, projection_.to_sheet(unquantise(mark.at))});
