@@ -18,7 +18,7 @@ struct DemoMark {
 constexpr DemoMark k_marks[] = {
     {"Off Sarn", 44, 10.51, 31, 22.30, MarkKind::turn, 0},
     {"Off Gannet", 44, 10.09, 31, 17.13, MarkKind::turn, 0},
-    {"Off Pellow", 44, 8.49, 31, 27.17, MarkKind::turn, 0},
+    {"Off Pellow", 44, 8.49, 31, 27.18, MarkKind::turn, 0},
     {"Off Tolver", 44, 13.16, 31, 12.98, MarkKind::turn, 0},
     {"Pellow Quay", 44, 8.3, 31, 27.4, MarkKind::landmark, 0},
     {"Sarn Beacon", 44, 10.9, 31, 22.4, MarkKind::landmark, 0},
