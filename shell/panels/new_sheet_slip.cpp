@@ -21,8 +21,8 @@ Panel new_sheet_slip(const Session& session) {
     paper.options.push_back({std::string(paper_name(each)), each == Paper::screen ? "this screen" : label});
   }
   slip.items.push_back(paper);
-  slip.items.push_back(ButtonItem{.name = "make-new-sheet", .label = "Make the sheet", .look = ButtonLook::main, .on_press = {"make-new-sheet"}});
   slip.items.push_back(LineItem{.text = "It knows only what you mark on it. It is not a chart.", .tone = LineTone::soft});
+  slip.items.push_back(ButtonItem{.name = "make-new-sheet", .label = "Make the sheet", .look = ButtonLook::main, .on_press = {"make-new-sheet"}});
   return slip;
 }
 
