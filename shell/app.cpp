@@ -156,17 +156,16 @@ bool App::key(const KeyEvent& event) {
 void App::start(const std::string& fragment) {
   Session& session = inside_->session;
   if (fragment.empty()) return;
-  const Value answer = run_command(session, "open-text", Value::object({{"text", fragment}}));
-  session.opened_from_link = answer.has("ok");
+  run_command(session, "open-text", Value::object({{"text", fragment}}));
 }
 
 void App::copied(bool done) {
   Session& session = inside_->session;
-  if (done) session.say("The link is copied: paste it into a message to yourself or to your crew.");
+  if (done) session.say(words::link_copied());
   else {
     session.link_shown = true;
     session.slip = SlipId::more;
-    session.message = {"The link could not be copied. It stands under More: select it and copy it by hand.", true};
+    session.message = {words::link_not_copied(), true};
   }
   session.touch();
 }

@@ -33,7 +33,7 @@ Value run_command(Session& session, const std::string& name, const Value& argume
     session.touch();
     return answer;
   }
-  return Value::object({{"error", "There is no command “" + name + "”."}});
+  return Value::object({{"error", words::no_such_command(name)}});
 }
 
 Value describe_commands(const Session& session) {

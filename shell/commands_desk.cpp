@@ -69,7 +69,7 @@ Value run_turn_edge(Session& session, const Value& arguments) {
     if (!variation.used) return Value::object({{"error", words::variation_caution(variation)}});
     to = to_true(MagneticDirection(*bearing_deg), *variation.used);
   } else if (*reference == "compass") {
-    return Value::object({{"error", "There is no compass course: deviation is not entered."}});
+    return Value::object({{"error", words::no_compass_course()}});
   } else if (*reference != "true") {
     return refused({.fault = Fault::entry_unreadable, .texts = {"reference", *reference}});
   }

@@ -92,7 +92,6 @@ struct Session {
   Message message;
   Viewport viewport;
   bool canvas_lost = false;
-  bool opened_from_link = false;
   std::string offline_state;
   NewSheetForm new_sheet_form;
   bool link_shown = false;      // it could not be copied and stands under More

@@ -243,6 +243,11 @@ std::string spoken(double deg, Rounding rounding, Reference reference) {
   return direction_figures(deg, rounding) + word;
 }
 
+std::string no_such_command(const std::string& name) { return "There is no command “" + name + "”."; }
+std::string no_compass_course() { return "There is no compass course: deviation is not entered."; }
+std::string link_copied() { return "The link is copied: paste it into a message to yourself or to your crew."; }
+std::string link_not_copied() { return "The link could not be copied. It stands under More: select it and copy it by hand."; }
+
 std::string palette_label(Palette palette) {
   switch (palette) {
     case Palette::day: return "Day";

@@ -38,6 +38,11 @@ std::string with_letter(double deg, Rounding rounding, Reference reference);  //
 /// Three figures spoken one by one would be slow: "096 true".
 std::string spoken(double deg, Rounding rounding, Reference reference);
 
+std::string no_such_command(const std::string& name);
+std::string no_compass_course();
+std::string link_copied();
+std::string link_not_copied();
+
 std::string palette_label(Palette palette);
 std::string offline_line(const std::string& state);
 

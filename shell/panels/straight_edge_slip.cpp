@@ -10,21 +10,27 @@
 namespace fogsheet {
 namespace {
 
-const Mark* mark_of(const Session& session, const std::optional<MarkId>& id) { return id ? session.document().marks.find(*id) : nullptr; }
+struct LaidOn {
+  const Mark* from;
+  const Mark* to;
+};
 
-/// The leg whose line the edge lies parallel to within a degree and which it was last laid on; none for a free edge.
-std::string line_read(const Session& session) {
+/// The marks that the edge's line came from; none for a line of its own.
+std::optional<LaidOn> laid_on(const Session& session) {
   const std::optional<EdgeMarks>& laid = session.desk.laid_on;
-  if (!laid) return "";
-  const Mark* from = session.document().marks.find(laid->from);
-  const Mark* to = session.document().marks.find(laid->to);
-  if (!from || !to) return "";
+  if (!laid) return std::nullopt;
+  return LaidOn{session.document().marks.find(laid->from), session.document().marks.find(laid->to)};
+}
+
+/// "leg 2, Off Sarn to Off Gannet"; without the leg where there is none.
+std::string name_of(const Session& session, const LaidOn& laid) {
+  const std::string ends = laid.from->name + " to " + laid.to->name;
   int number = 0;
   for (const Leg& leg : session.document().legs) {
     ++number;
-    if (leg.from == laid->from && leg.to == laid->to) return "leg " + std::to_string(number) + ", " + from->name + " to " + to->name;
+    if (leg.from == laid.from->id && leg.to == laid.to->id) return "leg " + std::to_string(number) + ", " + ends;
   }
-  return from->name + " to " + to->name;
+  return ends;
 }
 
 void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) {
@@ -43,16 +49,11 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
   line.text += ", back " + words::spoken(reading.on_true_ring.reciprocal().deg(), rounding, Reference::true_north);
   slip.items.push_back(line);
   slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the reading.", .svg = panel_svg(reading_strip(true_deg, variation.used), {0, 0, k_strip_width, k_strip_height})});
-  if (const std::optional<EdgeMarks>& laid = session.desk.laid_on) {
-    const Mark* from = mark_of(session, laid->from);
-    const Mark* to = mark_of(session, laid->to);
-    if (from && to) {
-      const RhumbLeg exact = rhumb_inverse(unquantise(from->at), unquantise(to->at));
-      slip.items.push_back(LineItem{.text = "worked out from the marks", .value = words::with_letter(exact.course.deg(), Rounding::tenths, Reference::true_north), .tone = LineTone::soft});
-    }
+  if (const std::optional<LaidOn> laid = laid_on(session)) {
+    const RhumbLeg exact = rhumb_inverse(unquantise(laid->from->at), unquantise(laid->to->at));
+    slip.items.push_back(LineItem{.text = "worked out from the marks", .value = words::with_letter(exact.course.deg(), Rounding::tenths, Reference::true_north), .tone = LineTone::soft});
   }
-  ColumnSumItem sum = words::chain_sum(reading.chain, rounding, variation);
-  slip.items.push_back(sum);
+  slip.items.push_back(words::chain_sum(reading.chain, rounding, variation));
   parts::add_variation_caution(slip, variation);
   slip.items.push_back(LineItem{.text = "As drawn, in still water.", .tone = LineTone::soft});
 }
@@ -62,7 +63,8 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
 Panel straight_edge_slip(const Session& session, const Tool& tool) {
   const std::optional<StraightEdge>& edge = session.desk.edge;
   Panel slip{.name = "straight-edge", .label = "Straight-edge"};
-  slip.items.push_back(HeadingItem{.text = "Straight-edge", .beside = edge ? line_read(session) : ""});
+  const std::optional<LaidOn> laid = laid_on(session);
+  slip.items.push_back(HeadingItem{.text = "Straight-edge", .beside = laid ? name_of(session, *laid) : ""});
   slip.items.push_back(parts::close_button());
   if (edge && edge->settled_on) add_reading(session, *edge, slip);
   else slip.items.push_back(parts::status_line(tool.status(session)));
