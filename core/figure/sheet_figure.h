@@ -19,7 +19,6 @@ struct SheetNotes {
 struct FigureSettings {
   Legibility legibility;
   Rounding rounding = Rounding::whole_degrees;
-  std::optional<MarkId> selected;
 };
 
 Figure sheet_figure(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/base/units.h"
 #include "core/earth/mercator.h"
 
 namespace fogsheet {
@@ -49,7 +50,6 @@ Position Projection::to_position(SheetPoint point) const {
 }
 
 double Projection::mm_per_nm(double lat_deg) const {
-  constexpr double k_metres_per_nm = 1852;
   return k_metres_per_nm * k_mm_per_m / scale_ * parallel_radius_m(middle_lat_deg_) / parallel_radius_m(lat_deg);
 }
 

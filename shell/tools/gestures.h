@@ -33,7 +33,6 @@ class Gestures {
   void event(const PointerEvent& event);
   /// Lets go of all contacts; a drag is cancelled.
   void cancel();
-  bool dragging() const { return phase_ == Phase::dragging; }
 
  private:
   enum class Phase { idle, down, dragging, two_fingers, spoilt };
