@@ -6,7 +6,7 @@ import { after, before, beforeEach, describe, test } from 'node:test';
 import { open_chromium, with_engine } from './lib/engines.mjs';
 import { rhumb, turn_deg } from './lib/geodesy_check.mjs';
 import { mouse_hand, place_of, where } from './lib/hands.mjs';
-import { command, done, frames, link, note_violations, open, read, sheet_of, until, watch } from './lib/sheet.mjs';
+import { command, done, frames, link, note_violations, open, read, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
 
 const size = { width: 1180, height: 820 };
