@@ -9,8 +9,8 @@
 namespace fogsheet {
 namespace {
 
-std::optional<Fault> nothing_to_undo(const Session& session) { return session.history.undo_label() ? std::nullopt : std::optional(Fault::no_undo); }
-std::optional<Fault> nothing_to_redo(const Session& session) { return session.history.redo_label() ? std::nullopt : std::optional(Fault::no_redo); }
+std::optional<Fault> nothing_to_undo(const Session& session) { return session.sheets.undo_label() ? std::nullopt : std::optional(Fault::no_undo); }
+std::optional<Fault> nothing_to_redo(const Session& session) { return session.sheets.redo_label() ? std::nullopt : std::optional(Fault::no_redo); }
 
 /// Runs an action, then brings the desk in line with the document it made.
 template <class Action>
@@ -19,6 +19,13 @@ auto acted(Session& session, Action action) {
   auto result = action();
   if (result.ok()) session.settle_desk(before);
   return result;
+}
+
+void lay_down(Session& session, Document document, Act act) {
+  const SheetKey before = session.sheets.in_hand().key;
+  std::string name = document.sheet.name;
+  session.sheets.lay_down(std::move(document), {act, std::move(name)}, session.platform.now_ms());
+  session.change_desk(before);
 }
 
 Value run_new_sheet(Session& session, const Value& arguments) {
@@ -30,10 +37,9 @@ Value run_new_sheet(Session& session, const Value& arguments) {
   const std::optional<Paper> named = paper_named(*paper);
   if (!named) return refused({.fault = Fault::paper_unknown, .texts = {*paper}});
   const std::string* name = arguments["name"].text();
-  const Result<Done> made = acted(session, [&] {
-    return new_sheet(session.history, {.name = name ? *name : "", .mid_lat_deg = *lat, .mid_lon_deg = *lon, .scale = *scale, .paper = *named, .date = session.platform.today()});
-  });
+  Result<Document> made = made_sheet({.name = name ? *name : "", .mid_lat_deg = *lat, .mid_lon_deg = *lon, .scale = *scale, .paper = *named, .date = session.platform.today()});
   if (!made) return refused(made.problem());
+  lay_down(session, std::move(made).value(), Act::new_sheet);
   if (session.slip == SlipId::first_run) session.slip = SlipId::none;
   return done();
 }
@@ -43,22 +49,14 @@ Value run_open_text(Session& session, const Value& arguments) {
   if (!text) return refused(text.problem());
   Result<Document> decoded = decode_document(*text);
   if (!decoded) return refused(decoded.problem());
-  const Document before = session.document();
-  open_sheet(session.history, *decoded);
-  session.settle_desk(before);
-  session.set_edge(std::nullopt);
+  lay_down(session, std::move(decoded).value(), Act::open_sheet);
   session.slip = SlipId::none;
-  session.look_at_sheet();
   return done();
 }
 
 Value run_open_demo(Session& session, const Value&) {
-  const Document before = session.document();
-  const Document demo = demo_sheet();
-  if (!(demo == before)) {
-    open_sheet(session.history, demo);
-    session.settle_desk(before);
-  }
+  Document demo = demo_sheet();
+  if (!(demo == session.document())) lay_down(session, std::move(demo), Act::open_sheet);
   session.slip = SlipId::first_run;
   session.look_at_sheet();
   return done();
@@ -83,7 +81,7 @@ Value run_add_mark(Session& session, const Value& arguments) {
     if (!radius) return refused(radius.problem());
     wanted.radius_nm = *radius;
   }
-  const Result<MarkId> made = acted(session, [&] { return add_mark(session.history, wanted); });
+  const Result<MarkId> made = acted(session, [&] { return add_mark(session.history(), wanted); });
   return made ? done_with(made->value) : refused(made.problem());
 }
 
@@ -93,14 +91,14 @@ Value run_move_mark(Session& session, const Value& arguments) {
   const Result<double> lat = number_argument(arguments, "lat_deg"), lon = number_argument(arguments, "lon_deg");
   for (const Result<double>* each : {&lat, &lon})
     if (!*each) return refused(each->problem());
-  const Result<Done> moved = acted(session, [&] { return move_mark(session.history, *mark, *lat, *lon); });
+  const Result<Done> moved = acted(session, [&] { return move_mark(session.history(), *mark, *lat, *lon); });
   return moved ? done() : refused(moved.problem());
 }
 
 Value run_remove_mark(Session& session, const Value& arguments) {
   const Result<MarkId> mark = mark_argument(session.document(), arguments, "id");
   if (!mark) return refused(mark.problem());
-  const Result<Done> removed = acted(session, [&] { return remove_mark(session.history, *mark); });
+  const Result<Done> removed = acted(session, [&] { return remove_mark(session.history(), *mark); });
   return removed ? done() : refused(removed.problem());
 }
 
@@ -108,14 +106,14 @@ Value run_add_leg(Session& session, const Value& arguments) {
   const Result<MarkId> from = mark_argument(session.document(), arguments, "from"), to = mark_argument(session.document(), arguments, "to");
   for (const Result<MarkId>* each : {&from, &to})
     if (!*each) return refused(each->problem());
-  const Result<LegId> made = acted(session, [&] { return add_leg(session.history, *from, *to); });
+  const Result<LegId> made = acted(session, [&] { return add_leg(session.history(), *from, *to); });
   return made ? done_with(made->value) : refused(made.problem());
 }
 
 Value run_set_date(Session& session, const Value& arguments) {
   const Result<Date> date = date_argument(arguments, "date");
   if (!date) return refused(date.problem());
-  const Result<Done> set = acted(session, [&] { return set_date(session.history, *date); });
+  const Result<Done> set = acted(session, [&] { return set_date(session.history(), *date); });
   return set ? done() : refused(set.problem());
 }
 
@@ -128,22 +126,27 @@ Value run_set_printed_variation(Session& session, const Value& arguments) {
     if (*year != static_cast<int>(*year)) return refused({.fault = Fault::number_out_of_range, .texts = {"year"}, .numbers = {*year, k_first_sheet_year, k_last_sheet_year}});
     printed = PrintedVariation{.value_deg = *value, .year = static_cast<int>(*year), .annual_change_min = *change};
   }
-  const Result<Done> set = acted(session, [&] { return set_chart_note(session.history, printed); });
+  const Result<Done> set = acted(session, [&] { return set_chart_note(session.history(), printed); });
   return set ? done() : refused(set.problem());
 }
 
-Value run_undo(Session& session, const Value&) {
+/// A step back or forward, which may lead to another sheet.
+template <class Step>
+Value stepped(Session& session, Step step) {
+  const SheetKey sheet = session.sheets.in_hand().key;
   const Document before = session.document();
-  session.history.undo();
-  session.settle_desk(before);
+  step();
+  if (session.sheets.in_hand().key == sheet) session.settle_desk(before);
+  else session.change_desk(sheet);
   return done();
 }
 
+Value run_undo(Session& session, const Value&) {
+  return stepped(session, [&] { session.sheets.undo(); });
+}
+
 Value run_redo(Session& session, const Value&) {
-  const Document before = session.document();
-  session.history.redo();
-  session.settle_desk(before);
-  return done();
+  return stepped(session, [&] { session.sheets.redo(); });
 }
 
 }  // namespace

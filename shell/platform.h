@@ -1,6 +1,7 @@
 // What the application asks of the machine it runs on. web implements it, tests fake it.
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 #include "core/base/date.h"
@@ -11,6 +12,8 @@ class Platform {
  public:
   virtual ~Platform() = default;
   virtual Date today() = 0;
+  /// Milliseconds since 1970, UTC; may be set back by the user.
+  virtual std::int64_t now_ms() = 0;
   /// The page's own address up to and without the '#'.
   virtual std::string page_address() = 0;
   /// Puts text on the clipboard; only inside a press. The page says afterwards how it went (App::copied).

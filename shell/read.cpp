@@ -119,8 +119,8 @@ Value read_session(const Session& session) {
   const Document& document = session.document();
   Value legs = Value::list();
   for (const Leg& leg : document.legs) legs.add(leg_value(session, leg));
-  const Label* undo = session.history.undo_label();
-  const Label* redo = session.history.redo_label();
+  const Label* undo = session.sheets.undo_label();
+  const Label* redo = session.sheets.redo_label();
   return Value::object({{"format", k_document_format},
                         {"sheet", sheet_value(document)},
                         {"variation", variation_value(session)},

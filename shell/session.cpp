@@ -14,12 +14,12 @@ constexpr double k_slip_share_of_height = 0.5;  // of the canvas
 
 }  // namespace
 
-Session::Session(Platform& the_platform) : platform(the_platform), history(demo_sheet()) {}
+Session::Session(Platform& the_platform) : platform(the_platform), sheets(demo_sheet(), the_platform.now_ms()) {}
 
 const Facts& Session::facts() const {
-  if (facts_.projection && facts_.revision == history.revision() && facts_.rounding == settings.rounding) return facts_;
+  if (facts_.projection && facts_.revision == history().revision() && facts_.rounding == settings.rounding) return facts_;
   const Document& now = document();
-  facts_.revision = history.revision();
+  facts_.revision = history().revision();
   facts_.rounding = settings.rounding;
   facts_.projection = std::make_unique<Projection>(projection_of(now));
   facts_.variation = variation_of(now, settings.rounding);
@@ -29,8 +29,8 @@ const Facts& Session::facts() const {
 }
 
 const MarkPlaces& Session::mark_places() const {
-  if (places_.revision == history.revision()) return places_;
-  places_ = {.revision = history.revision()};
+  if (places_.revision == history().revision()) return places_;
+  places_ = {.revision = history().revision()};
   for (const Mark& mark : document().marks) {
     places_.in_order.push_back(facts().projection->to_sheet(unquantise(mark.at)));
     places_.by_id[mark.id.value] = places_.in_order.back();
@@ -104,6 +104,23 @@ void Session::settle_desk(const Document& before) {
     set_edge(std::nullopt);
     look_at_sheet();
   }
+  sheets.tidy();
+  message = {};
+  touch();
+}
+
+void Session::change_desk(SheetKey before) {
+  const ToolId tool = desk.tool;
+  desk.first_end.reset();
+  desks_put_away.insert_or_assign(before, std::move(desk));
+  const auto kept = desks_put_away.find(sheets.in_hand().key);
+  const bool was_out = kept != desks_put_away.end();
+  desk = was_out ? std::move(kept->second) : Desk{};
+  if (was_out) desks_put_away.erase(kept);
+  desk.tool = tool;
+  if (slip == SlipId::mark || slip == SlipId::leg) slip = SlipId::none;
+  if (was_out && desk.camera_moved) desk.camera = held(desk.camera, paper_size(document().sheet.paper), free_area());
+  else look_at_sheet();
   message = {};
   touch();
 }

@@ -2,6 +2,7 @@
 // page told of itself. What follows from the document is computed once a revision and kept beside it.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -9,10 +10,10 @@
 #include <vector>
 
 #include "core/document/facts.h"
-#include "core/document/history.h"
 #include "core/instruments/straight_edge.h"
 #include "shell/camera.h"
 #include "shell/platform.h"
+#include "shell/sheets.h"
 #include "shell/style.h"
 #include "shell/viewport.h"
 
@@ -85,8 +86,9 @@ struct Session {
   explicit Session(Platform& the_platform);
 
   Platform& platform;
-  History history;
-  Desk desk;
+  Sheets sheets;
+  Desk desk;                               // of the sheet in hand
+  std::map<SheetKey, Desk> desks_put_away;  // of those that were in hand before
   Settings settings;
   SlipId slip = SlipId::first_run;
   Message message;
@@ -100,7 +102,10 @@ struct Session {
   std::uint64_t panels_revision = 1;
   bool frame_wanted = true;
 
-  const Document& document() const { return history.now(); }
+  /// Of the sheet in hand. Its undo ends where the sheet was laid down; undo_label() and undo() of `sheets` go on from there.
+  History& history() { return sheets.in_hand().history; }
+  const History& history() const { return sheets.in_hand().history; }
+  const Document& document() const { return history().now(); }
   const Facts& facts() const;  // of the document and rounding in force
   const MarkPlaces& mark_places() const;
 
@@ -125,8 +130,12 @@ struct Session {
   void say(std::string text) { message = {std::move(text), false}; }
   void refuse(const Problem& problem);
 
-  /// After the document changed: lets go of what is no longer there, and of the edge when the sheet itself changed.
+  /// After a step of the sheet in hand: lets go of what is no longer there, and of the edge when the sheet itself changed.
   void settle_desk(const Document& before);
+
+  /// After another sheet was taken in hand: puts away the desk of `before` and brings out that of the one in hand, as it
+  /// lay; the tool stays in hand.
+  void change_desk(SheetKey before);
 
  private:
   mutable Facts facts_;

@@ -8,6 +8,8 @@
 // clang-format off
 EM_JS(int, page_today, (), { return Module["page"].today(); });
 
+EM_JS(double, page_now_ms, (), { return Module["page"].now_ms(); });
+
 EM_JS(char*, page_text, (const char* what, const char* name), {
   const text = Module["page"][UTF8ToString(what)](UTF8ToString(name));
   const size = lengthBytesUTF8(text) + 1;
@@ -41,6 +43,8 @@ Date PagePlatform::today() {
   const int day = page_today();  // yyyymmdd
   return {.year = day / 10000, .month = day / 100 % 100, .day = day % 100};
 }
+
+std::int64_t PagePlatform::now_ms() { return static_cast<std::int64_t>(page_now_ms()); }
 
 std::string PagePlatform::page_address() { return answer("address"); }
 void PagePlatform::copy(const std::string& text) { page_copy(text.c_str()); }

@@ -11,6 +11,7 @@ namespace fogsheet {
 class PagePlatform : public Platform {
  public:
   Date today() override;
+  std::int64_t now_ms() override;
   std::string page_address() override;
   void copy(const std::string& text) override;
   std::string setting(const std::string& name) override;

@@ -1,11 +1,11 @@
 // The labelled past of a document: whole documents, so that a copy can't be undone wrongly. Tables share what did not
-// change, so a step costs about what it changed.
+// change, so a step costs about what it changed. States are numbered from 0, the first; a step is named by the state it
+// led to.
 #pragma once
 
 #include <cstdint>
 #include <deque>
 #include <string>
-#include <vector>
 
 #include "core/document/document.h"
 
@@ -24,12 +24,15 @@ struct Label {
 
 class History {
  public:
-  explicit History(Document first) : now_(std::move(first)) {}
+  explicit History(Document first);
 
-  const Document& now() const { return now_; }
+  const Document& now() const { return states_[at_].document; }
 
-  /// Grows with each commit, undo and redo; never returns to a former value. For caches.
+  /// Grows with each commit, undo, redo and go_to; never returns to a former value. For caches.
   std::uint64_t revision() const { return revision_; }
+
+  /// Makes the revision larger than `other`, so that the histories of several sheets never share one.
+  void move_revision_past(std::uint64_t other);
 
   /// Makes `next` the document. What was undone before can't be redone any more. The oldest of more than
   /// k_most_steps steps goes.
@@ -37,22 +40,35 @@ class History {
 
   bool undo();  // false when there is nothing to undo
   bool redo();
+  /// Goes back or forward to that state; false when it is not there.
+  bool go_to(std::size_t state);
 
-  const Label* undo_label() const { return past_.empty() ? nullptr : &past_.back().label; }
-  const Label* redo_label() const { return future_.empty() ? nullptr : &future_.back().label; }
+  const Label* undo_label() const { return at_ == 0 ? nullptr : &states_[at_].label; }
+  const Label* redo_label() const { return at_ + 1 == states_.size() ? nullptr : &states_[at_ + 1].label; }
+
+  /// The states there are to go to: from first_state(), which is above 0 once the oldest have gone, to last_state().
+  std::size_t first_state() const { return gone_; }
+  std::size_t last_state() const { return gone_ + states_.size() - 1; }
+  std::size_t state() const { return gone_ + at_; }
+
+  /// What led to that state, which is in (first_state(), last_state()].
+  const Label& label_of(std::size_t state) const;
+
+  /// How many commits there were: what was undone can be redone while this stays.
+  std::uint64_t commits() const { return commits_; }
 
   static constexpr std::size_t k_most_steps = 10'000;
 
  private:
-  // A step kept beside the document it leads away from: in the past the one before it, in the future the one after it.
-  struct Step {
-    Label label;
+  struct State {
+    Label label;  // of the step that led to it
     Document document;
   };
 
-  Document now_;
-  std::deque<Step> past_;
-  std::vector<Step> future_;
+  std::deque<State> states_;  // never empty
+  std::size_t at_ = 0;        // in states_
+  std::size_t gone_ = 0;
+  std::uint64_t commits_ = 0;
   std::uint64_t revision_ = 1;
 };
 

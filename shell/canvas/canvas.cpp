@@ -90,7 +90,7 @@ const DrawnFrame& Canvas::frame(const Session& session, const Tool& tool, double
     last_px_per_mm_ = camera.px_per_mm;
   }
   const bool zooming = now_ms - zoomed_at_ms_ < k_zoom_rest_ms;
-  Drawn wanted{session.history.revision(), kit_.palette, session.settings.rounding, camera.px_per_mm, kit_.pixel_ratio};
+  Drawn wanted{session.history().revision(), kit_.palette, session.settings.rounding, camera.px_per_mm, kit_.pixel_ratio};
   const double stretch = drawn_.px_per_mm > 0 ? camera.px_per_mm / drawn_.px_per_mm : 1e9;
   if (zooming && stretch < k_most_stretch && stretch > 1 / k_most_stretch) wanted.px_per_mm = drawn_.px_per_mm;
   if (wanted != drawn_) {

@@ -10,7 +10,7 @@ Panel margin_panel(const Session& session, const Tool& tool) {
   else if (!session.message.text.empty()) margin.items.push_back(LineItem{.text = session.message.text});
   // A slip that is open says its own, and on a small screen leaves no room for more.
   else if (session.desk.tool != ToolId::none && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = tool.status(session)});
-  if (session.history.undo_label()) margin.items.push_back(LineItem{.text = "Not kept on this device yet: copy the link.", .tone = LineTone::soft});
+  if (session.sheets.undo_label()) margin.items.push_back(LineItem{.text = "Not kept on this device yet: copy the link.", .tone = LineTone::soft});
   return margin;
 }
 

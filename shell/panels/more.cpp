@@ -15,7 +15,7 @@ Panel more_slip(const Session& session) {
     slip.items.push_back(ButtonItem{.name = "wider", .label = "Wider", .icon = "minus", .on_press = {"wider"}});
   }
   if (!session.wide()) {
-    const bool can = session.history.redo_label() != nullptr;
+    const bool can = session.sheets.redo_label() != nullptr;
     slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
                                     .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
   }

@@ -34,13 +34,13 @@ Panel tray_panel(const Session& session) {
     tray.items.push_back(end_well("wider", "Wider", "minus"));
   }
   ButtonItem undo = end_well("undo", "Undo", "undo");
-  undo.enabled = session.history.undo_label() != nullptr;
-  undo.reason = undo.enabled ? "Undo: " + words::label_of(*session.history.undo_label()) : words::sentence({.fault = Fault::no_undo});
+  undo.enabled = session.sheets.undo_label() != nullptr;
+  undo.reason = undo.enabled ? "Undo: " + words::label_of(*session.sheets.undo_label()) : words::sentence({.fault = Fault::no_undo});
   tray.items.push_back(undo);
   if (session.wide()) {
     ButtonItem redo = end_well("redo", "Redo", "redo");
-    redo.enabled = session.history.redo_label() != nullptr;
-    redo.reason = redo.enabled ? "Redo: " + words::label_of(*session.history.redo_label()) : words::sentence({.fault = Fault::no_redo});
+    redo.enabled = session.sheets.redo_label() != nullptr;
+    redo.reason = redo.enabled ? "Redo: " + words::label_of(*session.sheets.redo_label()) : words::sentence({.fault = Fault::no_redo});
     tray.items.push_back(redo);
   }
   return tray;

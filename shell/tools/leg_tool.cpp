@@ -14,7 +14,7 @@ void LegTool::press(Session& session, ScreenPoint at) {
   if (!start) {
     const Position position = session.facts().projection->to_position(session.desk.camera.to_sheet(at));
     const Document before = session.document();
-    const Result<MarkId> made = add_mark(session.history, {.name = words::unused_name(session.document(), MarkKind::turn),
+    const Result<MarkId> made = add_mark(session.history(), {.name = words::unused_name(session.document(), MarkKind::turn),
                                                            .lat_deg = position.lat_deg, .lon_deg = position.lon_deg, .kind = MarkKind::turn});
     if (!made) return session.refuse(made.problem());
     session.settle_desk(before);
@@ -29,10 +29,10 @@ void LegTool::draw_leg(Session& session, MarkId from, ScreenPoint to) {
   const std::optional<MarkId> end = mark_near(session, to);
   Result<LegId> made = Fault::mark_unknown;
   if (end) {
-    made = add_leg(session.history, from, *end);
+    made = add_leg(session.history(), from, *end);
   } else {
     const Position position = session.facts().projection->to_position(session.desk.camera.to_sheet(to));
-    made = add_leg_to_new_turn(session.history, from, {.name = words::unused_name(session.document(), MarkKind::turn),
+    made = add_leg_to_new_turn(session.history(), from, {.name = words::unused_name(session.document(), MarkKind::turn),
                                                        .lat_deg = position.lat_deg, .lon_deg = position.lon_deg, .kind = MarkKind::turn});
   }
   if (!made) return session.refuse(made.problem());

@@ -25,7 +25,7 @@ ScreenPoint MarkDrag::place_for(const Session& session, ScreenPoint at) const {
 void MarkDrag::release(Session& session, ScreenPoint at) {
   const Position to = session.facts().projection->to_position(session.desk.camera.to_sheet(place_for(session, at)));
   const Document before = session.document();
-  const Result<Done> moved = move_mark(session.history, *mark_, to.lat_deg, to.lon_deg);
+  const Result<Done> moved = move_mark(session.history(), *mark_, to.lat_deg, to.lon_deg);
   if (!moved) session.refuse(moved.problem());
   session.settle_desk(before);
   mark_.reset();

@@ -11,7 +11,7 @@ void MarkTool::press(Session& session, ScreenPoint at) {
   if (const std::optional<MarkId> there = mark_near(session, at)) return select_mark(session, *there);
   const Position position = session.facts().projection->to_position(session.desk.camera.to_sheet(at));
   const Document before = session.document();
-  const Result<MarkId> made = add_mark(session.history, {.name = words::unused_name(session.document(), MarkKind::landmark),
+  const Result<MarkId> made = add_mark(session.history(), {.name = words::unused_name(session.document(), MarkKind::landmark),
                                                          .lat_deg = position.lat_deg, .lon_deg = position.lon_deg, .kind = MarkKind::landmark});
   if (!made) return session.refuse(made.problem());
   session.settle_desk(before);

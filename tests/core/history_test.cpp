@@ -94,5 +94,32 @@ TEST_CASE("ten thousand steps can be undone, the oldest beyond them can't") {
   std::size_t undone = 0;
   while (history.undo()) ++undone;
   CHECK(undone == History::k_most_steps);
+  CHECK(history.first_state() == 5);
+  CHECK(history.last_state() == History::k_most_steps + 5);
   CHECK(history.now().sheet.scale == 25'004);
+}
+
+TEST_CASE("any state there is can be gone to, each step has its label") {
+  Random random(5);
+  History history = fresh_history(random);
+  std::vector<Document> states{history.now()};
+  std::vector<Label> labels;
+  for (int act = 0; act < 30; ++act) {
+    do_random_act(random, history);
+    states.push_back(history.now());
+    labels.push_back(*history.undo_label());
+  }
+  for (int jump = 0; jump < 100; ++jump) {
+    const std::uint64_t revision = history.revision();
+    const auto state = static_cast<std::size_t>(random.whole(0, 30));
+    REQUIRE(history.go_to(state));
+    CHECK(history.state() == state);
+    CHECK(history.now() == states[state]);
+    CHECK(history.revision() > revision);
+    if (state > 0) CHECK(history.label_of(state) == labels[state - 1]);
+    if (state > 0) CHECK(*history.undo_label() == labels[state - 1]);
+    if (state < 30) CHECK(*history.redo_label() == labels[state]);
+  }
+  CHECK_FALSE(history.go_to(31));
+  CHECK(history.commits() == 30);
 }

@@ -13,6 +13,8 @@ export function make_platform(copied) {
       return now.getFullYear() * 10000 + (now.getMonth() + 1) * 100 + now.getDate();
     },
 
+    now_ms: () => Date.now(),
+
     address: () => location.href.split('#')[0],
 
     /// A palette that nobody has chosen is the one that the system asks for.

@@ -1,0 +1,80 @@
+// The sheets there are, each a document with its past and a key of its own; one of them is in hand. Laying a sheet down
+// and going back from it are steps like any other: undo at the bottom of a new sheet's past goes to the sheet it was
+// laid over, and redo there goes to it again until that one is changed.
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/document/history.h"
+
+namespace fogsheet {
+
+/// Names a sheet on this device for good: when it was laid down, in ms since 1970, or a little later.
+struct SheetKey {
+  std::uint64_t value = 0;  // 0 names nothing
+  auto operator<=>(const SheetKey&) const = default;
+};
+
+/// The sheet that one was laid over, and what doing so is called.
+struct LaidOver {
+  SheetKey sheet;
+  Label label;
+};
+
+/// The sheet that was laid over one and taken off again. It can be redone where it was taken off, until another commit.
+struct TakenOff {
+  SheetKey sheet;
+  Label label;
+  std::uint64_t commits = 0;  // of the sheet underneath, when it was taken off
+  std::size_t state = 0;      // where that one's history stood
+};
+
+struct SheetInDrawer {
+  SheetKey key;
+  History history;
+  std::optional<LaidOver> over = std::nullopt;
+  std::optional<TakenOff> under = std::nullopt;
+};
+
+class Sheets {
+ public:
+  Sheets(Document first, std::int64_t now_ms);
+
+  SheetInDrawer& in_hand() { return *in_hand_; }
+  const SheetInDrawer& in_hand() const { return *in_hand_; }
+
+  /// Null when there is none of that key. The pointer lives as long as the sheet.
+  SheetInDrawer* find(SheetKey key);
+  const SheetInDrawer* find(SheetKey key) const;
+
+  /// Lays a new sheet over the one in hand and takes it in hand.
+  SheetKey lay_down(Document document, Label label, std::int64_t now_ms);
+
+  /// Takes another sheet in hand; no step of any past. False when there is none of that key.
+  bool take(SheetKey key);
+
+  const Label* undo_label() const;
+  const Label* redo_label() const;
+  bool undo();  // false when there is nothing to undo; may change the sheet in hand
+  bool redo();
+
+  /// After a commit: a new sheet that was undone with nothing on it, and can't be redone any more, is thrown away.
+  void tidy();
+
+  /// Those to show, in the order they were laid down: all but new ones that were undone with nothing on them.
+  std::vector<const SheetInDrawer*> shown() const;
+
+ private:
+  bool can_redo_laying() const;
+  bool is_undone_and_empty(const SheetInDrawer& sheet) const;
+  void forget_taken_off();
+
+  std::vector<std::unique_ptr<SheetInDrawer>> sheets_;  // ascending keys, never empty
+  SheetInDrawer* in_hand_ = nullptr;
+};
+
+}  // namespace fogsheet
