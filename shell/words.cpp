@@ -35,6 +35,14 @@ double number_of(const Problem& problem, std::size_t i) { return i < problem.num
 
 std::string tenths_sd(double deg) { return number(std::round(deg * 10) / 10) + "°"; }
 
+std::string things_off_sheet(const Problem& problem) {
+  const std::size_t count = static_cast<std::size_t>(number_of(problem, 0));
+  std::string list;
+  for (std::size_t i = 0; i < problem.texts.size(); ++i) list += (i == 0 ? "" : i + 1 == count ? " and " : ", ") + quoted(problem.texts[i]);
+  if (count > problem.texts.size()) list += " and " + std::to_string(count - problem.texts.size()) + " more";
+  return list + " would lie off the sheet: a smaller scale, a larger paper or another middle keeps " + (count == 1 ? "it" : "them") + " on.";
+}
+
 }  // namespace
 
 std::string sentence(const Problem& problem) {
@@ -64,11 +72,18 @@ std::string sentence(const Problem& problem) {
     case Fault::date_outside_models:
       return "No variation for the year " + value(0) + ": the models reach from " + value(1) + " to " + value(2) + ". Set another date, or enter the variation printed on your chart.";
     case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
+    case Fault::things_off_sheet: return things_off_sheet(problem);
     case Fault::name_empty: return "A mark needs a name.";
     case Fault::name_too_long: return "The name has " + value(0) + " characters; up to " + value(1) + " fit.";
+    case Fault::note_empty: return "A note needs words.";
+    case Fault::note_too_long: return "The note has " + value(0) + " characters; up to " + value(1) + " fit.";
+    case Fault::mark_already_there: return quoted(text(0)) + " stands at this very place already.";
+    case Fault::lines_do_not_cross: return "The lines through " + quoted(text(0)) + " and " + quoted(text(1)) + " run side by side (" + value(0) + "° apart): they cross nowhere that can be trusted.";
     case Fault::mark_unknown: return "There is no such mark on this sheet (" + text(0) + ").";
     case Fault::leg_unknown: return "There is no such leg on this sheet (" + text(0) + ").";
     case Fault::rose_unknown: return "There is no such rose on this sheet (" + text(0) + ").";
+    case Fault::note_unknown: return "There is no such note on this sheet (" + text(0) + ").";
+    case Fault::nothing_written: return "Nothing is written on this leg.";
     case Fault::leg_of_no_length: return "A leg needs two places: both ends are " + quoted(text(0)) + ".";
     case Fault::leg_already_there: return "There is a leg from " + quoted(text(0)) + " to " + quoted(text(1)) + " already.";
     case Fault::paper_unknown: return quoted(text(0)) + " is no paper known here.";
@@ -105,6 +120,25 @@ std::string label_of(const Label& label) {
     case Act::set_date: return "set the date";
     case Act::set_chart_note: return "set the printed variation";
     case Act::clear_chart_note: return "clear the printed variation";
+    case Act::reshape_sheet: return "change the sheet's size";
+    case Act::describe_sheet: return "describe the sheet";
+    case Act::change_mark: return "change " + label.subject;
+    case Act::duplicate_mark: return "copy " + label.subject;
+    case Act::reorder_mark: return "move " + label.subject + " in the list";
+    case Act::insert_mark: return "put " + label.subject + " in a leg";
+    case Act::reorder_leg: return "move the leg to " + label.subject + " in the list";
+    case Act::reverse_leg: return "turn the leg round, to " + label.subject;
+    case Act::remove_leg: return "rub out the leg to " + label.subject;
+    case Act::write_on_leg: return "write the reading on the leg to " + label.subject;
+    case Act::rub_out_reading: return "rub out the reading of the leg to " + label.subject;
+    case Act::add_rose: return "add a rose";
+    case Act::move_rose: return "move a rose";
+    case Act::change_rose: return "change a rose";
+    case Act::remove_rose: return "rub out a rose";
+    case Act::add_note: return "write “" + label.subject + "”";
+    case Act::change_note: return "change “" + label.subject + "”";
+    case Act::move_note: return "move “" + label.subject + "”";
+    case Act::remove_note: return "rub out “" + label.subject + "”";
   }
   return "the last step";
 }

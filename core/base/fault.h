@@ -36,11 +36,18 @@ enum class Fault {
   date_outside_models,  // numbers: year given, first year, last year
   // the sheet and what lies on it
   place_off_sheet,         // texts: the mark's name
+  things_off_sheet,        // texts: names of those that would lie off, three at most; numbers: how many
   name_empty,
   name_too_long,           // numbers: characters given, most
+  note_empty,
+  note_too_long,           // numbers: characters given, most
+  mark_already_there,      // texts: the mark's name; same name, same place
+  lines_do_not_cross,      // texts: the names of the marks they go through; numbers: the angle between them, the least (deg)
   mark_unknown,            // texts: the id given
   leg_unknown,             // texts: the id given
   rose_unknown,            // texts: the id given
+  note_unknown,            // texts: the id given
+  nothing_written,         // no reading is written on the leg
   leg_of_no_length,        // texts: the mark's name
   leg_already_there,       // texts: names of both ends
   paper_unknown,           // texts: what was given

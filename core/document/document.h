@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "core/base/date.h"
+#include "core/directions/directions.h"
 #include "core/document/ids.h"
 #include "core/document/table.h"
 #include "core/magnetic/variation.h"
@@ -21,9 +22,12 @@ namespace fogsheet {
 inline constexpr std::size_t k_most_marks = 20'000;
 inline constexpr std::size_t k_most_legs = 20'000;
 inline constexpr std::size_t k_most_roses = 20;
+inline constexpr std::size_t k_most_text_notes = 2'000;
 inline constexpr std::size_t k_most_name_bytes = 200;
+inline constexpr std::size_t k_most_note_bytes = 1'000;
 inline constexpr std::uint32_t k_most_id = 4'000'000'000;
 inline constexpr double k_most_danger_radius_nm = 60;
+inline constexpr double k_most_height_m = 9'000;
 inline constexpr double k_least_rose_radius_mm = 20;
 inline constexpr double k_most_rose_radius_mm = 90;
 inline constexpr int k_first_sheet_year = 1900;
@@ -33,7 +37,9 @@ inline constexpr double k_most_annual_change_min = 120;
 
 // The numbers of a document are whole multiples of these parts, so that a text keeps each of them exactly.
 inline constexpr double k_parts_per_nm = 1'000;                     // radius of a danger
+inline constexpr double k_parts_per_metre = 10;                     // height of a mark
 inline constexpr double k_parts_per_mm = 10;                        // radius of a rose
+inline constexpr double k_parts_per_written_degree = 10;            // a reading written on a leg
 inline constexpr double k_parts_per_degree = 1'000'000'000;         // printed variation
 inline constexpr double k_parts_per_annual_minute = 1'000'000;      // its annual change
 
@@ -54,8 +60,21 @@ struct Mark {
   MarkKind kind = MarkKind::landmark;
   GridPosition at;
   double radius_nm = 0;  // dangers: (0, 60], whole 0.001 nm; 0 for all others
+  double height_m = 0;   // (0, 9 000], whole 0.1 m, above the level the user's chart names; 0 when not known
+  std::string note = {};  // UTF-8, may be empty, at most k_most_note_bytes
 
   bool operator==(const Mark&) const = default;
+};
+
+/// What was read by hand on a rose and written on a leg. Stale once an end of the leg is not where it was then.
+struct WrittenReading {
+  double bearing_deg = 0;  // [0, 360), whole 0.1, from the leg's start to its end
+  Reference reference = Reference::true_north;
+  std::uint32_t revision = 0;  // of the history it was read at, as read() tells
+  GridPosition from_at;  // where the leg's ends were
+  GridPosition to_at;
+
+  bool operator==(const WrittenReading&) const = default;
 };
 
 /// A rhumb line between two marks of the sheet, which differ in place.
@@ -63,6 +82,7 @@ struct Leg {
   LegId id;
   MarkId from;
   MarkId to;
+  std::optional<WrittenReading> written = {};
 
   bool operator==(const Leg&) const = default;
 };
@@ -71,8 +91,18 @@ struct Rose {
   RoseId id;
   GridPosition at;         // its centre
   double radius_mm = 44;   // [20, 90], whole 0.1 mm
+  bool own_place = false;  // shows the model's variation at its own place, for the legs nearest to it, not the sheet's
 
   bool operator==(const Rose&) const = default;
+};
+
+/// Words written on the sheet, their first line's left end at a place.
+struct TextNote {
+  NoteId id;
+  GridPosition at;
+  std::string text;  // UTF-8, not empty, at most k_most_note_bytes
+
+  bool operator==(const TextNote&) const = default;
 };
 
 /// A variation as printed on the user's chart, and the middle the sheet had when it was entered.
@@ -83,6 +113,9 @@ struct ChartNote {
   bool operator==(const ChartNote&) const = default;
 };
 
+/// Which school's signs the sheet's plotting wears: British and South African, or American.
+enum class SignSet { a, b };
+
 /// The sheet itself. @param scale the number after 1:, whole, in [25 000, 1 000 000].
 struct Sheet {
   std::string name;  // UTF-8, may be empty, at most k_most_name_bytes
@@ -90,7 +123,9 @@ struct Sheet {
   int scale = 100'000;
   Paper paper = Paper::a4_across;
   Date date;
-  std::string datum = "WGS84";  // the datum its positions were read on
+  std::string datum = "WGS84";  // the datum its positions were read on; not empty
+  std::string note = {};        // UTF-8, may be empty, at most k_most_note_bytes
+  SignSet signs = SignSet::a;
 
   bool operator==(const Sheet&) const = default;
 };
@@ -101,6 +136,7 @@ struct Document {
   Table<Mark> marks;
   Table<Leg> legs;
   Table<Rose> roses;
+  Table<TextNote> text_notes;
   std::uint32_t next_id = 1;  // above every id in use, one count for all tables; at most k_most_id
 
   bool operator==(const Document&) const = default;

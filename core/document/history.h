@@ -12,7 +12,12 @@
 namespace fogsheet {
 
 /// What a step did. The words for each stand in shell/words.cpp.
-enum class Act { new_sheet, open_sheet, add_mark, move_mark, remove_mark, add_leg, set_date, set_chart_note, clear_chart_note };
+/// Their order is part of what is kept: new ones go at the end.
+enum class Act {
+  new_sheet, open_sheet, add_mark, move_mark, remove_mark, add_leg, set_date, set_chart_note, clear_chart_note,
+  reshape_sheet, describe_sheet, change_mark, duplicate_mark, reorder_mark, insert_mark, reorder_leg, reverse_leg, remove_leg,
+  write_on_leg, rub_out_reading, add_rose, move_rose, change_rose, remove_rose, add_note, change_note, move_note, remove_note
+};
 
 /// @param subject the name of what it was done to, as the user wrote it; may be empty.
 struct Label {

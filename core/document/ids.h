@@ -15,5 +15,6 @@ struct Id {
 using MarkId = Id<struct MarkTag>;
 using LegId = Id<struct LegTag>;
 using RoseId = Id<struct RoseTag>;
+using NoteId = Id<struct NoteTag>;
 
 }  // namespace fogsheet

@@ -93,6 +93,41 @@ class Table {
     return size == 0 ? Table() : Table(std::move(kept), size);
   }
 
+  /// The same table with a row put in at a place of the user's order, in [0, size()]; what stood there comes after it.
+  [[nodiscard]] Table inserted(std::size_t place, Row row) const {
+    SHEET_CHECK(place <= size_, "a row put in past the table's end");
+    if (place == size_) return with(std::move(row));
+    Chunks chunks = *chunks_;
+    std::size_t c = 0;
+    while (place >= chunks[c]->size()) place -= chunks[c++]->size();
+    Chunk chunk = *chunks[c];
+    chunk.insert(chunk.begin() + static_cast<std::ptrdiff_t>(place), std::move(row));
+    if (chunk.size() > k_chunk_rows) {
+      const auto half = chunk.begin() + static_cast<std::ptrdiff_t>(chunk.size() / 2);
+      chunks.insert(chunks.begin() + static_cast<std::ptrdiff_t>(c) + 1, std::make_shared<const Chunk>(half, chunk.end()));
+      chunk.erase(half, chunk.end());
+    }
+    chunks[c] = std::make_shared<const Chunk>(std::move(chunk));
+    return Table(std::move(chunks), size_ + 1);
+  }
+
+  /// The same rows with the row of that id, which must be there, moved so that it stands at a place in [0, size()).
+  [[nodiscard]] Table moved(RowId id, std::size_t place) const {
+    const Row* row = find(id);
+    SHEET_CHECK(row != nullptr, "a move of a row that is not in the table");
+    return without(id).inserted(place, *row);
+  }
+
+  /// Where the row of that id stands, in [0, size()); size() when there is none.
+  std::size_t place_of(RowId id) const {
+    std::size_t place = 0;
+    for (const Row& row : *this) {
+      if (row.id == id) break;
+      ++place;
+    }
+    return place;
+  }
+
   class Iterator {
    public:
     using iterator_category = std::forward_iterator_tag;

@@ -12,9 +12,11 @@
 namespace fogsheet {
 
 /// In the order in which they stand in a text. Their numbers are part of the format.
-enum class Section : std::uint32_t { sheet = 1, marks = 2, legs = 3, roses = 4, chart_note = 5, next_id = 6 };
-inline constexpr Section k_sections[] = {Section::sheet, Section::marks,      Section::legs,
-                                         Section::roses, Section::chart_note, Section::next_id};
+enum class Section : std::uint32_t {
+  sheet = 1, marks = 2, legs = 3, roses = 4, chart_note = 5, next_id = 6, mark_details = 7, readings = 8, own_places = 9, sheet_details = 10, text_notes = 11
+};
+inline constexpr Section k_sections[] = {Section::sheet,        Section::marks,    Section::legs,       Section::roses,         Section::chart_note, Section::next_id,
+                                         Section::mark_details, Section::readings, Section::own_places, Section::sheet_details, Section::text_notes};
 
 std::string_view section_name(Section section);
 
@@ -26,9 +28,5 @@ std::optional<ByteWriter> write_section(const Document& document, Section sectio
 
 /// Puts what the bytes say into `document`, which already holds the sections before it. Faults: text_section.
 Result<Done> read_section(Section section, std::span<const std::uint8_t> bytes, Document& document);
-
-/// What no section can see alone: ids unique and below next_id, legs between marks that exist and differ in place, no two
-/// alike. Faults: text_section.
-Result<Done> check_references(const Document& document);
 
 }  // namespace fogsheet

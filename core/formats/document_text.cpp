@@ -1,6 +1,7 @@
 #include "core/formats/document_text.h"
 
 #include "core/base/utf8.h"
+#include "core/document/integrity.h"
 #include "core/formats/base64url.h"
 #include "core/formats/bytes.h"
 #include "core/formats/crc32.h"
@@ -80,8 +81,8 @@ Result<Document> read_sections(std::span<const std::uint8_t> body) {
   }
   for (const Section section : k_sections)
     if (is_required(section) && !seen[static_cast<int>(section)]) return missing(section);
-  const Result<Done> references = check_references(document);
-  if (!references) return references.problem();
+  const Result<Done> whole = check_document(document);
+  if (!whole) return whole.problem();
   return document;
 }
 

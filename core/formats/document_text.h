@@ -11,7 +11,7 @@
 namespace fogsheet {
 
 inline constexpr int k_document_format = 1;
-inline constexpr std::size_t k_most_text_bytes = 8'000'000;  // refused unread beyond; the fullest sheet there can be has under 6 400 000
+inline constexpr std::size_t k_most_text_bytes = 40'000'000;  // refused unread beyond; the fullest sheet there can be has under 36 000 000
 
 std::string encode_document(const Document& document);
 

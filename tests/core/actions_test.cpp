@@ -167,6 +167,7 @@ TEST_CASE("a danger keeps its radius in whole 0.001 nm, other marks have none") 
   const Result<MarkId> danger = add_mark(history, wanted);
   REQUIRE(danger);
   CHECK(history.now().marks.find(*danger)->radius_nm == 0.25);
+  wanted.name = "Ledge Light";
   wanted.kind = MarkKind::light;
   const Result<MarkId> light = add_mark(history, wanted);
   REQUIRE(light);

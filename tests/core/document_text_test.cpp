@@ -18,6 +18,10 @@ constexpr std::string_view k_text_of_format_1 =
 #include "tests/core/fixtures/document_format_1.inc"
     ;
 
+constexpr std::string_view k_text_with_details =
+#include "tests/core/fixtures/document_format_1_details.inc"
+    ;
+
 // What that text says, written out.
 Document document_of_format_1() {
   Document document;
@@ -39,6 +43,26 @@ Document document_of_format_1() {
   document.legs = Table<Leg>::of({{.id = {6}, .from = {2}, .to = {3}}, {.id = {8}, .from = {3}, .to = {7}}, {.id = {9}, .from = {7}, .to = {2}}});
   document.roses = Table<Rose>::of({{.id = {1}, .at = {26'470'000, -107'960'000}, .radius_mm = 38.9}});
   document.next_id = 12;
+  return document;
+}
+
+// The same with what later sections hold.
+Document document_with_details() {
+  Document document = document_of_format_1();
+  Mark light = *document.marks.find({3});
+  light.height_m = 23.5;
+  Mark turn = *document.marks.find({7});
+  turn.note = "leave it\nto port";
+  document.marks = document.marks.replaced(light).replaced(turn);
+  Leg leg = *document.legs.find({8});
+  leg.written = WrittenReading{.bearing_deg = 97, .reference = Reference::magnetic, .revision = 9, .from_at = light.at, .to_at = {26'490'100, -107'999'000}};
+  document.legs = document.legs.replaced(leg);
+  Rose rose = document.roses.at(0);
+  rose.own_place = true;
+  document.roses = document.roses.replaced(rose);
+  document.sheet.note = "read on the 2024 chart";
+  document.sheet.signs = SignSet::b;
+  document.text_notes = Table<TextNote>::of({{.id = {10}, .at = {26'500'000, -107'990'000}, .text = "eddy here\non the ebb"}});
   return document;
 }
 
@@ -94,10 +118,14 @@ TEST_CASE("a text of format 1 loads for ever") {
   const Result<Document> decoded = decode_document(k_text_of_format_1);
   REQUIRE(decoded.ok());
   CHECK(*decoded == document_of_format_1());
+  const Result<Document> with_details = decode_document(k_text_with_details);
+  REQUIRE(with_details.ok());
+  CHECK(*with_details == document_with_details());
 }
 
 TEST_CASE("the same document is written as that same text") {
   CHECK(encode_document(document_of_format_1()) == k_text_of_format_1);
+  CHECK(encode_document(document_with_details()) == k_text_with_details);
 }
 
 TEST_CASE("any document comes back equal") {
@@ -190,20 +218,26 @@ TEST_CASE("damage, cuts and excess are told apart") {
   CHECK(fault_of(k_text_of_format_1.substr(0, 42)) == Fault::text_cut_short);
   const Result<Document> long_text = decode_document("1:" + std::string(k_most_text_bytes, 'A'));
   REQUIRE_FALSE(long_text.ok());
-  CHECK(long_text.problem() == Problem{.fault = Fault::text_too_long, .numbers = {8'000'002, 8'000'000}});
+  CHECK(long_text.problem() == Problem{.fault = Fault::text_too_long, .numbers = {static_cast<double>(k_most_text_bytes) + 2, static_cast<double>(k_most_text_bytes)}});
 }
 
 TEST_CASE("the fullest document there can be still loads") {
   Document full = document_of_format_1();
   std::vector<Mark> marks;
   std::vector<Leg> legs;
-  full.next_id = k_most_id - 2 * static_cast<std::uint32_t>(k_most_marks);
+  full.next_id = k_most_id - static_cast<std::uint32_t>(2 * k_most_marks + k_most_text_notes);
   for (std::size_t i = 0; i < k_most_marks; ++i) {
     const std::int32_t step = i % 2 ? 90'000 : -90'000;
     marks.push_back({.id = {full.next_id++}, .name = std::string(k_most_name_bytes, 'n'), .kind = MarkKind::danger,
                      .at = {26'500'000 + static_cast<std::int32_t>(i % 2'000), step > 0 ? -107'990'000 - static_cast<std::int32_t>(i % 100) : 107'950'000},
-                     .radius_nm = 60});
+                     .radius_nm = 60,
+                     .height_m = k_most_height_m,
+                     .note = std::string(k_most_note_bytes, 'n')});
   }
+  std::vector<TextNote> notes;
+  for (std::size_t i = 0; i < k_most_text_notes; ++i)
+    notes.push_back({.id = {full.next_id++}, .at = full.sheet.middle, .text = std::string(k_most_note_bytes, 'n')});
+  full.text_notes = Table<TextNote>::of(notes);
   for (std::size_t i = 0; i + 1 < k_most_legs; ++i) legs.push_back({.id = {full.next_id++}, .from = marks[i].id, .to = marks[i + 1].id});
   full.marks = Table<Mark>::of(marks);
   full.legs = Table<Leg>::of(legs);
@@ -218,11 +252,11 @@ TEST_CASE("the fullest document there can be still loads") {
 TEST_CASE("sections of later programs: some may be left out, the others say that the text is newer") {
   constexpr std::uint8_t k_bytes[] = {1, 2, 3};
   std::vector<std::uint8_t> optional = sections_of(k_text_of_format_1);
-  append_section(optional, 9 << 1 | 1, k_bytes);
+  append_section(optional, 99 << 1 | 1, k_bytes);
   REQUIRE(decode_document(text_of(optional)).ok());
   CHECK(*decode_document(text_of(optional)) == document_of_format_1());
   std::vector<std::uint8_t> needed = sections_of(k_text_of_format_1);
-  append_section(needed, 9 << 1, k_bytes);
+  append_section(needed, 99 << 1, k_bytes);
   CHECK(fault_of(text_of(needed)) == Fault::text_newer);
 }
 

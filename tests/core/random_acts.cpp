@@ -3,11 +3,6 @@
 namespace fogsheet {
 namespace {
 
-const Mark* random_mark(Random& random, const Document& document) {
-  if (document.marks.empty()) return nullptr;
-  return &document.marks.at(static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(document.marks.size()) - 1)));
-}
-
 Date random_date(Random& random) {
   return {.year = static_cast<int>(random.whole(k_first_sheet_year, k_last_sheet_year)),
           .month = static_cast<int>(random.whole(1, 12)),
@@ -21,14 +16,100 @@ NewMark random_new_mark(Random& random, const Document& document) {
           .lat_deg = at.lat_deg,
           .lon_deg = at.lon_deg,
           .kind = k_kinds[random.whole(0, 4)],
-          .radius_nm = random.uniform(0.001, k_most_danger_radius_nm)};
+          .radius_nm = random.uniform(0.001, k_most_danger_radius_nm),
+          .height_m = random.whole(0, 2) == 0 ? random.uniform(0, k_most_height_m) : 0,
+          .note = random.whole(0, 2) == 0 ? random_name(random) : ""};
+}
+
+template <class Row>
+const Row* random_row(Random& random, const Table<Row>& table) {
+  if (table.empty()) return nullptr;
+  return &table.at(static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(table.size()) - 1)));
+}
+
+std::size_t random_place(Random& random) { return static_cast<std::size_t>(random.whole(0, 20)); }
+
+TrueDirection random_direction(Random& random) { return TrueDirection(random.uniform(0, 360)); }
+
+MarkChange random_change(Random& random, const Document& document) {
+  const NewMark wanted = random_new_mark(random, document);
+  MarkChange change;
+  if (random.whole(0, 1)) change.name = wanted.name;
+  if (random.whole(0, 1)) change.at = Position{wanted.lat_deg, wanted.lon_deg};
+  if (random.whole(0, 1)) change.height_m = wanted.height_m;
+  if (random.whole(0, 1)) change.note = wanted.note;
+  if (random.whole(0, 2) == 0) {
+    change.kind = wanted.kind;
+    change.radius_nm = wanted.radius_nm;
+  }
+  return change;
+}
+
+bool tried_mark_act(Random& random, History& history) {
+  const Document& document = history.now();
+  const Mark* mark = random_row(random, document.marks);
+  const Mark* other = random_row(random, document.marks);
+  if (!mark) return false;
+  switch (random.whole(0, 4)) {
+    case 0: return change_mark(history, mark->id, random_change(random, document)).ok();
+    case 1: return reorder_mark(history, mark->id, random_place(random)).ok();
+    case 2: return duplicate_mark(history, mark->id, random_name(random)).ok();
+    case 3: return add_mark_by_bearing(history, mark->id, random_direction(random), random.uniform(0.01, 3), random_new_mark(random, document)).ok();
+    default: return add_mark_by_crossing(history, {mark->id, random_direction(random)}, {other->id, random_direction(random)}, random_new_mark(random, document)).ok();
+  }
+}
+
+bool tried_leg_act(Random& random, History& history) {
+  const Leg* leg = random_row(random, history.now().legs);
+  if (!leg) return false;
+  constexpr Reference k_references[] = {Reference::true_north, Reference::magnetic, Reference::compass};
+  switch (random.whole(0, 5)) {
+    case 0: return insert_mark(history, leg->id, random_new_mark(random, history.now())).ok();
+    case 1: return reorder_leg(history, leg->id, random_place(random)).ok();
+    case 2: return reverse_leg(history, leg->id).ok();
+    case 3: return remove_leg(history, leg->id).ok();
+    case 4: return write_on_leg(history, leg->id, random.uniform(0, 359.9), k_references[random.whole(0, 2)]).ok();
+    default: return rub_out_reading(history, leg->id).ok();
+  }
+}
+
+bool tried_rose_act(Random& random, History& history) {
+  const Position at = random_place_on(random, history.now());
+  const Rose* rose = random_row(random, history.now().roses);
+  const double radius_mm = random.uniform(k_least_rose_radius_mm, k_most_rose_radius_mm);
+  switch (random.whole(0, 4)) {
+    case 0: return add_rose(history, at.lat_deg, at.lon_deg, radius_mm).ok();
+    case 1: return rose && change_rose(history, rose->id, {.at = at}).ok();
+    case 2: return rose && change_rose(history, rose->id, {.radius_mm = radius_mm}).ok();
+    case 3: return rose && change_rose(history, rose->id, {.own_place = !rose->own_place}).ok();
+    default: return rose && remove_rose(history, rose->id).ok();
+  }
+}
+
+bool tried_note_act(Random& random, History& history) {
+  const Position at = random_place_on(random, history.now());
+  const TextNote* note = random_row(random, history.now().text_notes);
+  switch (random.whole(0, 3)) {
+    case 0: return add_text_note(history, at.lat_deg, at.lon_deg, random_name(random) + "\n" + random_name(random)).ok();
+    case 1: return note && change_text_note(history, note->id, {.at = at}).ok();
+    case 2: return note && change_text_note(history, note->id, {.text = random_name(random)}).ok();
+    default: return note && remove_text_note(history, note->id).ok();
+  }
+}
+
+bool tried_sheet_act(Random& random, History& history) {
+  const Sheet& sheet = history.now().sheet;
+  const Position middle = unquantise(sheet.middle);
+  if (random.whole(0, 1) == 0)
+    return reshape_sheet(history, {middle.lat_deg + random.uniform(-0.01, 0.01), middle.lon_deg, sheet.scale * random.uniform(0.9, 1.3), sheet.paper}).ok();
+  return describe_sheet(history, {.name = random_name(random), .note = random_name(random), .signs = random.whole(0, 1) ? SignSet::a : SignSet::b}).ok();
 }
 
 bool tried_random_act(Random& random, History& history) {
   const Document& document = history.now();
-  const Mark* mark = random_mark(random, document);
-  const Mark* other = random_mark(random, document);
-  switch (random.whole(0, 13)) {
+  const Mark* mark = random_row(random, document.marks);
+  const Mark* other = random_row(random, document.marks);
+  switch (random.whole(0, 19)) {
     case 0: case 1: case 2: case 3: case 4: return add_mark(history, random_new_mark(random, document)).ok();
     case 5: case 6: case 7: return mark && add_leg(history, mark->id, other->id).ok();
     case 8: return mark && add_leg_to_new_turn(history, mark->id, random_new_mark(random, document)).ok();
@@ -44,6 +125,10 @@ bool tried_random_act(Random& random, History& history) {
                                                       .year = static_cast<int>(random.whole(k_first_sheet_year, k_last_sheet_year)),
                                                       .annual_change_min = random.uniform(-120, 120)}).ok();
     }
+    case 13: case 14: return tried_mark_act(random, history);
+    case 15: case 16: return tried_leg_act(random, history);
+    case 17: return tried_rose_act(random, history);
+    case 18: return random.whole(0, 1) ? tried_note_act(random, history) : tried_sheet_act(random, history);
     default: return random.whole(0, 19) == 0 && new_sheet(history, random_sheet(random)).ok();
   }
 }
