@@ -65,7 +65,7 @@ Value run_turn_edge(Session& session, const Value& arguments) {
   if (!reference) return refused(reference.problem());
   TrueDirection to(*bearing_deg);
   if (*reference == "magnetic") {
-    const VariationInUse& variation = session.facts().variation;
+    const VariationInUse& variation = session.variation_of_edge();
     if (!variation.used) return Value::object({{"error", words::variation_caution(variation)}});
     to = to_true(MagneticDirection(*bearing_deg), *variation.used);
   } else if (*reference == "compass") {

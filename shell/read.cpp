@@ -50,7 +50,7 @@ Value marks_value(const Document& document) {
 
 Value leg_value(const Session& session, const Leg& leg) {
   const Rounding rounding = session.settings.rounding;
-  const VariationInUse& variation = session.facts().variation;
+  const VariationInUse& variation = session.variation_of(leg);
   const LegFacts facts = leg_facts(session.document(), leg, variation, rounding);
   Value shown = Value::object({{"true", words::with_letter(facts.rhumb.course.deg(), rounding, Reference::true_north)}});
   if (facts.has_magnetic) {
@@ -78,7 +78,7 @@ Value roses_value(const Session& session) {
   Value list = Value::list();
   for (const Rose& rose : session.document().roses) {
     const Position at = unquantise(rose.at);
-    const VariationInUse& variation = session.facts().variation;
+    const VariationInUse& variation = session.variation_of(rose.id);
     list.add(Value::object({{"id", id_text(rose.id.value)}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}, {"variation_deg", variation.value ? Value(variation.value->deg) : Value()}}));
   }
   return list;
@@ -88,7 +88,7 @@ Value edge_value(const Session& session) {
   const std::optional<StraightEdge>& edge = session.desk.edge;
   if (!edge) return Value();
   const Rounding rounding = session.settings.rounding;
-  const VariationInUse& variation = session.facts().variation;
+  const VariationInUse& variation = session.variation_of_edge();
   Value on = Value::list();
   for (const std::optional<MarkId>& mark : {edge->on_a, edge->on_b})
     if (mark) on.add(id_text(mark->value));

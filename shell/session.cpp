@@ -22,9 +22,15 @@ const Facts& Session::facts() const {
   facts_.revision = history().revision();
   facts_.rounding = settings.rounding;
   facts_.projection = std::make_unique<Projection>(projection_of(now));
-  facts_.variation = variation_of(now, settings.rounding);
+  facts_.variation = fogsheet::variation_of(now, settings.rounding);
   facts_.roses.clear();
-  for (const Rose& rose : now.roses) facts_.roses.push_back({rose.id, facts_.projection->to_sheet(unquantise(rose.at)), rose.radius_mm});
+  facts_.rose_variations.clear();
+  facts_.any_own_place = false;
+  for (const Rose& rose : now.roses) {
+    facts_.roses.push_back({rose.id, facts_.projection->to_sheet(unquantise(rose.at)), rose.radius_mm});
+    facts_.rose_variations.push_back(variation_at(now, rose, facts_.variation, settings.rounding));
+    facts_.any_own_place = facts_.any_own_place || rose.own_place;
+  }
   return facts_;
 }
 
@@ -36,6 +42,23 @@ const MarkPlaces& Session::mark_places() const {
     places_.by_id[mark.id.value] = places_.in_order.back();
   }
   return places_;
+}
+
+const VariationInUse& Session::variation_of(RoseId rose) const {
+  const Facts& known = facts();
+  for (std::size_t i = 0; i < known.roses.size(); ++i)
+    if (known.roses[i].id == rose) return known.rose_variations[i];
+  return known.variation;
+}
+
+const VariationInUse& Session::variation_of(const Leg& leg) const {
+  if (!facts().any_own_place) return facts().variation;
+  const Rose* rose = rose_serving(document(), leg, *facts().projection);
+  return rose ? variation_of(rose->id) : facts().variation;
+}
+
+const VariationInUse& Session::variation_of_edge() const {
+  return desk.edge && desk.edge->settled_on ? variation_of(*desk.edge->settled_on) : facts().variation;
 }
 
 FreeArea Session::free_area() const {

@@ -65,8 +65,10 @@ struct Facts {
   std::uint64_t revision = 0;
   Rounding rounding = Rounding::whole_degrees;
   std::unique_ptr<Projection> projection;
-  VariationInUse variation;
+  VariationInUse variation;  // the sheet's
   std::vector<RoseInReach> roses;
+  std::vector<VariationInUse> rose_variations;  // of each in the same order
+  bool any_own_place = false;                   // a rose is set to its own place
 };
 
 /// Where the marks of one revision lie on the paper. Made when first asked for: most commits of a script never ask.
@@ -108,6 +110,12 @@ struct Session {
   const Document& document() const { return history().now(); }
   const Facts& facts() const;  // of the document and rounding in force
   const MarkPlaces& mark_places() const;
+
+  /// What a rose shows, and what serves a leg: the sheet's variation unless a rose is set to its own place.
+  const VariationInUse& variation_of(RoseId rose) const;
+  const VariationInUse& variation_of(const Leg& leg) const;
+  /// What the edge is read against: the rose it is settled on, or the sheet.
+  const VariationInUse& variation_of_edge() const;
 
   /// Everything that may show on the canvas or in a panel has changed.
   void touch() {

@@ -168,19 +168,40 @@ std::string sheet_title(const Document& document) {
   return document.sheet.name.empty() ? position_figures(unquantise(document.sheet.middle), 0) : document.sheet.name;
 }
 
-SheetNotes sheet_notes(const Document& document, const VariationInUse& variation, Rounding rounding) {
+namespace {
+
+RoseNote rose_note(const Document& document, const VariationInUse& variation, Rounding rounding) {
+  RoseNote note{.used = variation.used};
+  if (!variation.value) {
+    note.lines = {"no variation"};
+    return note;
+  }
+  const double change = variation.annual_change_min;
+  const long minutes = std::lround(std::abs(change));
+  note.lines = {degrees_minutes_text(variation.value->deg) + " " + std::to_string(document.sheet.date.year) + " (" + std::to_string(minutes) + "′" + (minutes == 0 ? "" : change > 0 ? "E" : "W") + ")",
+                "used as " + correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding)};
+  return note;
+}
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  for (std::size_t start = 0; start < text.size();) {
+    const std::size_t end = std::min(text.find('\n', start), text.size());
+    lines.push_back(text.substr(start, end - start));
+    start = end + 1;
+  }
+  return lines;
+}
+
+}  // namespace
+
+SheetNotes sheet_notes(const Document& document, std::span<const VariationInUse> of_roses, Rounding rounding) {
   SheetNotes notes;
   notes.title = sheet_title(document);
   notes.subtitle = "no soundings, no coast: only what is marked";
   notes.made_as = "Mercator, " + document.sheet.datum + " · 1 : " + grouped(document.sheet.scale) + " at " + latitude_figures(unquantise(document.sheet.middle).lat_deg, 1);
-  if (variation.value) {
-    const double change = variation.annual_change_min;
-    const long minutes = std::lround(std::abs(change));
-    notes.rose_note.push_back(degrees_minutes_text(variation.value->deg) + " " + std::to_string(document.sheet.date.year) + " (" + std::to_string(minutes) + "′" + (minutes == 0 ? "" : change > 0 ? "E" : "W") + ")");
-    notes.rose_note.push_back("used as " + correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
-  } else {
-    notes.rose_note.push_back("no variation");
-  }
+  notes.remarks = lines_of(document.sheet.note);
+  for (const VariationInUse& variation : of_roses) notes.roses.push_back(rose_note(document, variation, rounding));
   return notes;
 }
 

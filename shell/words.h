@@ -1,6 +1,7 @@
 // Every sentence and label that a user reads. Core gives codes and figures; here they become English, in the trade's words.
 #pragma once
 
+#include <span>
 #include <string>
 
 #include "core/directions/chain.h"
@@ -23,7 +24,8 @@ std::string kind_label(MarkKind kind);
 
 /// The sheet's name, or its middle where it has none.
 std::string sheet_title(const Document& document);
-SheetNotes sheet_notes(const Document& document, const VariationInUse& variation, Rounding rounding);
+/// @param of_roses  what each rose shows, in their order.
+SheetNotes sheet_notes(const Document& document, std::span<const VariationInUse> of_roses, Rounding rounding);
 
 /// "9°25′W ± 0.3°"; "none" where there is none. And where it comes from: "by WMM2025 for 2026-06-21".
 std::string variation_figures(const VariationInUse& variation);

@@ -11,6 +11,13 @@ namespace fogsheet {
 /// The sheet's one variation, for its middle and date, by the chart's note or by the model.
 VariationInUse variation_of(const Document& document, Rounding rounding);
 
+/// The variation a rose shows: the sheet's own, or for one set to its own place the model's there, at the sheet's date.
+VariationInUse variation_at(const Document& document, const Rose& rose, const VariationInUse& of_sheet, Rounding rounding);
+
+/// The rose whose variation serves a leg: the one nearest to its middle on the paper, if that is set to its own place;
+/// else none, and the sheet's variation serves it. @param projection of the same document.
+const Rose* rose_serving(const Document& document, const Leg& leg, const Projection& projection);
+
 struct LegFacts {
   RhumbLeg rhumb;    // unrounded, as drawn, without stream or leeway
   Chain chain;       // true to magnetic; rows only as far as the variation is known
@@ -18,7 +25,7 @@ struct LegFacts {
   MagneticDirection magnetic;  // made with the variation as used
 };
 
-/// @param variation of the same document.
+/// @param variation  the one that serves the leg.
 LegFacts leg_facts(const Document& document, const Leg& leg, const VariationInUse& variation, Rounding rounding);
 
 }  // namespace fogsheet

@@ -32,9 +32,8 @@ struct PlacedMark {
 /// Everything one figure is made from, gathered once.
 class SheetDrawing {
  public:
-  SheetDrawing(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings)
+  SheetDrawing(const Document& document, const SheetNotes& notes, const FigureSettings& settings)
       : document_(document),
-        variation_(variation),
         notes_(notes),
         settings_(settings),
         projection_(projection_of(document)),
@@ -90,6 +89,7 @@ class SheetDrawing {
     add(notes_.title, Lettering::title, Face::regular, Ink::ink);
     add(notes_.subtitle, Lettering::note, Face::italic, Ink::soft);
     add(notes_.made_as, Lettering::note, Face::regular, Ink::soft);
+    for (const std::string& remark : notes_.remarks) add(remark, Lettering::note, Face::italic, Ink::soft);
   }
 
   void block_text(SheetPoint start, const std::string& text, double height, Face face) {
@@ -120,9 +120,11 @@ class SheetDrawing {
   }
 
   void add_roses() {
+    std::size_t index = 0;
     for (const Rose& rose : document_.roses) {
       const SheetPoint centre = projection_.to_sheet(unquantise(rose.at));
-      add_rose(figure_, centre, rose.radius_mm, variation_.used, notes_.rose_note, legibility());
+      const RoseNote& note = notes_.roses.at(index++);
+      add_rose(figure_, centre, rose.radius_mm, note.used, note.lines, legibility());
       placer_.discourage({.middle = centre, .half_width_mm = 0.9 * rose.radius_mm, .half_height_mm = rose.radius_mm});
     }
   }
@@ -209,7 +211,6 @@ class SheetDrawing {
   }
 
   const Document& document_;
-  const VariationInUse& variation_;
   const SheetNotes& notes_;
   const FigureSettings& settings_;
   Projection projection_;
@@ -221,8 +222,8 @@ class SheetDrawing {
 
 }  // namespace
 
-Figure sheet_figure(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings) {
-  return SheetDrawing(document, variation, notes, settings).made();
+Figure sheet_figure(const Document& document, const SheetNotes& notes, const FigureSettings& settings) {
+  return SheetDrawing(document, notes, settings).made();
 }
 
 }  // namespace fogsheet

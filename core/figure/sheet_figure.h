@@ -8,12 +8,19 @@
 
 namespace fogsheet {
 
+/// What a rose shows: how its magnetic ring is turned, and what stands in it (value with year and change; value used).
+struct RoseNote {
+  std::optional<Variation> used;  // none: no magnetic ring
+  std::vector<std::string> lines;
+};
+
 /// What the sheet's own margin says, in the user's words; made by shell.
 struct SheetNotes {
   std::string title;
   std::string subtitle;    // italic; may be empty
   std::string made_as;     // "Mercator, WGS84 · 1 : 100 000 at 44°08.9'N"
-  std::vector<std::string> rose_note;  // value with year and change; value used
+  std::vector<std::string> remarks;  // the user's own note on the sheet, a line each
+  std::vector<RoseNote> roses;       // in the order of the document's
 };
 
 struct FigureSettings {
@@ -21,6 +28,6 @@ struct FigureSettings {
   Rounding rounding = Rounding::whole_degrees;
 };
 
-Figure sheet_figure(const Document& document, const VariationInUse& variation, const SheetNotes& notes, const FigureSettings& settings);
+Figure sheet_figure(const Document& document, const SheetNotes& notes, const FigureSettings& settings);
 
 }  // namespace fogsheet

@@ -24,7 +24,7 @@ Canvas::Canvas() : below_(kit_.new_list()), tint_(kit_.new_list()), sheet_(kit_.
 void Canvas::draw_sheet(const Session& session, double px_per_mm) {
   const Facts& facts = session.facts();
   const FigureSettings settings{.legibility = legibility_of(kit_.palette, px_per_mm), .rounding = session.settings.rounding};
-  const Figure figure = sheet_figure(session.document(), facts.variation, words::sheet_notes(session.document(), facts.variation, session.settings.rounding), settings);
+  const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings);
   kit_.begin(*below_);
   kit_.begin(*sheet_);
   Brush below(kit_, *below_), sheet(kit_, *sheet_);

@@ -37,7 +37,7 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
   if (dot(tip - end, run) > 0) brush.dotted(camera.to_screen(end), camera.to_screen(tip), Ink::edge, 2, 5);
 
   overlay.settle_mark(camera.to_screen(rose.centre));
-  const RoseReading reading = read_rose(edge, session.facts().variation.value, session.settings.rounding);
+  const RoseReading reading = read_rose(edge, session.variation_of_edge().value, session.settings.rounding);
   overlay.cut_dot(camera.to_screen(cut(edge, rose.centre, k_true_ring * rose.radius_mm)));
   if (reading.on_magnetic_ring) overlay.cut_dot(camera.to_screen(cut(edge, rose.centre, k_magnetic_ring * rose.radius_mm)));
 

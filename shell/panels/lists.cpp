@@ -25,7 +25,7 @@ TableItem legs_table(const Session& session) {
   TableItem table{.name = "legs", .caption = "Legs", .columns = {{"from"}, {"to"}, {"true", true}, {"magnetic", true}, {"nm", true}}, .when_empty = "No legs yet: take the leg tool and press from turn to turn."};
   for (const Leg& leg : document.legs) {
     if (table.rows.size() == k_most_rows) break;
-    const LegFacts facts = leg_facts(document, leg, session.facts().variation, rounding);
+    const LegFacts facts = leg_facts(document, leg, session.variation_of(leg), rounding);
     table.rows.push_back({document.marks.find(leg.from)->name, document.marks.find(leg.to)->name, words::with_letter(facts.rhumb.course.deg(), rounding, Reference::true_north),
                           facts.has_magnetic ? words::with_letter(facts.magnetic.deg(), rounding, Reference::magnetic) : "–", distance_figures(facts.rhumb.distance_nm)});
   }

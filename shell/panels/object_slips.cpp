@@ -21,7 +21,7 @@ Panel mark_slip(const Session& session) {
 Panel leg_slip(const Session& session) {
   const Document& document = session.document();
   const Leg& leg = *document.legs.find(*session.desk.selected_leg);
-  const VariationInUse& variation = session.facts().variation;
+  const VariationInUse& variation = session.variation_of(leg);
   const LegFacts facts = leg_facts(document, leg, variation, session.settings.rounding);
   Panel slip{.name = "leg", .label = "Leg"};
   slip.items.push_back(HeadingItem{.text = document.marks.find(leg.from)->name + " to " + document.marks.find(leg.to)->name, .beside = "leg"});

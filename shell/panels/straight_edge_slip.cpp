@@ -35,7 +35,7 @@ std::string name_of(const Session& session, const LaidOn& laid) {
 
 void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) {
   const Rounding rounding = session.settings.rounding;
-  const VariationInUse& variation = session.facts().variation;
+  const VariationInUse& variation = session.variation_of_edge();
   const RoseReading reading = read_rose(edge, variation.value, rounding);
   const double true_deg = reading.on_true_ring.deg();
   LineItem line;

@@ -69,7 +69,7 @@ std::string sheet_svg(double lat_deg, double lon_deg) {
   const VariationInUse variation = variation_of(document, Rounding::whole_degrees);
   SvgPalette palette;
   palette.fill("#000000");
-  return svg_file(sheet_figure(document, variation, {.title = "A <sheet> & its title"}, {.legibility = k_print_legibility}), paper_size(Paper::a4_across), palette, "A sheet");
+  return svg_file(sheet_figure(document, {.title = "A <sheet> & its title", .roses = {{.used = variation.used}}}, {.legibility = k_print_legibility}), paper_size(Paper::a4_across), palette, "A sheet");
 }
 
 }  // namespace
