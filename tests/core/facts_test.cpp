@@ -71,3 +71,29 @@ TEST_CASE("where there is no variation a leg has its true course alone") {
   REQUIRE(facts.chain.rows.size() == 1);
   CHECK(facts.chain.rows[0].shown_deg == 0);
 }
+
+TEST_CASE("a rose set to its own place shows the model there, and serves the legs nearest to it") {
+  History history = history_at(44, -31);
+  const MarkId a = *add_mark(history, {.name = "A", .lat_deg = 44, .lon_deg = -31.1});
+  const MarkId b = *add_mark(history, {.name = "B", .lat_deg = 44.02, .lon_deg = -31.1});
+  const LegId leg_id = *add_leg(history, a, b);
+  const Leg leg = *history.now().legs.find(leg_id);
+  const RoseId near = *add_rose(history, 44.01, -31.11, 30);
+  REQUIRE(set_chart_note(history, PrintedVariation{.value_deg = -9.25, .year = 2024}));
+  const Projection projection = projection_of(history.now());
+  const VariationInUse of_sheet = variation_of(history.now(), Rounding::whole_degrees);
+  CHECK(rose_serving(history.now(), leg, projection) == nullptr);
+  CHECK(variation_at(history.now(), *history.now().roses.find(near), of_sheet, Rounding::whole_degrees).source == VariationSource::printed);
+
+  REQUIRE(change_rose(history, near, {.own_place = true}));
+  const Rose* serving = rose_serving(history.now(), leg, projection);
+  REQUIRE(serving);
+  CHECK(serving->id == near);
+  const VariationInUse shown = variation_at(history.now(), *serving, of_sheet, Rounding::whole_degrees);
+  CHECK(shown.source == VariationSource::model);
+  CHECK(shown.value->deg == magnetic_field(unquantise(serving->at), decimal_year({2026, 7, 1})).value().declination_deg);
+
+  // Another rose that is nearer, and shows the sheet's variation, takes the leg over.
+  REQUIRE(add_rose(history, 44.01, -31.1, 30));
+  CHECK(rose_serving(history.now(), leg, projection) == nullptr);
+}

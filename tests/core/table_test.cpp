@@ -100,3 +100,25 @@ TEST_CASE("an edit shares the rows of all chunks but its own") {
   CHECK(before.at(499).name == "m");
   CHECK(after.at(499).name == "moved");
 }
+
+TEST_CASE("rows put in and moved stand where they were wanted, and share the other chunks") {
+  Random random(20261125);
+  std::vector<Mark> list;
+  Table<Mark> table;
+  for (std::uint32_t id = 1; id <= 400; ++id) {
+    const auto place = static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(list.size())));
+    list.insert(list.begin() + static_cast<std::ptrdiff_t>(place), mark(id));
+    table = table.inserted(place, mark(id));
+  }
+  CHECK(rows_of(table) == list);
+  for (int move = 0; move < 200; ++move) {
+    const auto from = static_cast<std::size_t>(random.whole(0, 399)), to = static_cast<std::size_t>(random.whole(0, 399));
+    const Mark moved = list[from];
+    list.erase(list.begin() + static_cast<std::ptrdiff_t>(from));
+    list.insert(list.begin() + static_cast<std::ptrdiff_t>(to), moved);
+    table = table.moved(moved.id, to);
+    REQUIRE(table.place_of(moved.id) == to);
+  }
+  CHECK(rows_of(table) == list);
+  CHECK(table.place_of({9'999}) == table.size());
+}
