@@ -1,32 +1,74 @@
 #include "core/document/history.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/base/check.h"
+#include "core/document/difference.h"
 
 namespace fogsheet {
 
 History::History(Document first) { states_.push_back({{}, std::move(first)}); }
 
+History::History(KeptHistory kept)
+    : asleep_(!kept.steps.empty()),
+      first_(std::move(kept.first)),
+      at_(kept.state - kept.first_state),
+      gone_(kept.first_state),
+      unchanged_to_(kept.first_state + kept.steps.size()),
+      commits_(kept.commits),
+      revision_(kept.revision) {
+  SHEET_CHECK(at_ <= kept.steps.size(), "a kept history whose present is not among its states");
+  states_.push_back({});
+  for (KeptStep& step : kept.steps) states_.push_back({std::move(step.label), {}, std::move(step.difference)});
+  states_[at_].document = std::move(kept.now);
+}
+
+KeptHistory History::kept() const {
+  return {.first = asleep_ ? first_ : states_.front().document,
+          .now = now(),
+          .steps = steps_after(first_state()),
+          .first_state = first_state(),
+          .state = state(),
+          .commits = commits_,
+          .revision = revision_};
+}
+
 void History::move_revision_past(std::uint64_t other) { revision_ = std::max(revision_, other + 1); }
 
 void History::commit(Document next, Label label) {
   states_.resize(at_ + 1);
-  states_.push_back({std::move(label), std::move(next)});
-  ++at_;
-  if (states_.size() > k_most_steps + 1) {
-    states_.pop_front();
-    --at_;
-    ++gone_;
+  State state{std::move(label), std::move(next)};
+  if (asleep_) {
+    state.difference = difference(now(), state.document);
+    states_[at_].document = {};
   }
+  states_.push_back(std::move(state));
+  ++at_;
+  unchanged_to_ = std::min(unchanged_to_, this->state() - 1);
+  if (states_.size() > k_most_steps + 1) drop_oldest();
   ++commits_;
   ++revision_;
+}
+
+void History::drop_oldest() {
+  if (asleep_) {
+    Result<Document> second = applied(states_[1].difference, first_);
+    if (second) first_ = std::move(second).value();
+    else wake();  // which ends with what can still be made
+  }
+  if (states_.size() <= k_most_steps + 1) return;
+  states_.pop_front();
+  --at_;
+  ++gone_;
 }
 
 bool History::undo() { return at_ > 0 && go_to(state() - 1); }
 bool History::redo() { return go_to(state() + 1); }
 
 bool History::go_to(std::size_t state) {
+  if (state < first_state() || state > last_state()) return false;
+  if (state != this->state()) wake();
   if (state < first_state() || state > last_state()) return false;
   at_ = state - gone_;
   ++revision_;
@@ -36,6 +78,37 @@ bool History::go_to(std::size_t state) {
 const Label& History::label_of(std::size_t state) const {
   SHEET_CHECK(state > first_state() && state <= last_state(), "the label of a step that is not there");
   return states_[state - gone_].label;
+}
+
+std::vector<KeptStep> History::steps_after(std::size_t state) const {
+  SHEET_CHECK(state >= first_state() && state <= last_state(), "the steps after a state that is not there");
+  std::vector<KeptStep> steps;
+  for (std::size_t i = state - gone_ + 1; i < states_.size(); ++i)
+    steps.push_back({states_[i].label, asleep_ ? states_[i].difference : difference(states_[i - 1].document, states_[i].document)});
+  return steps;
+}
+
+// Steps that can't be made any more (what was kept had been damaged in a way that its checksum did not tell) are let go
+// of: those after the present, or the whole past. The present itself stands.
+void History::wake() {
+  if (!std::exchange(asleep_, false)) return;
+  const Document present = std::exchange(states_[at_].document, {});
+  states_.front().document = at_ == 0 ? present : first_;
+  first_ = {};
+  std::size_t made = 1;
+  for (; made < states_.size(); ++made) {
+    Result<Document> next = applied(states_[made].difference, states_[made - 1].document);
+    if (!next || (made == at_ && !(*next == present))) break;
+    states_[made] = {std::move(states_[made].label), std::move(next).value()};
+  }
+  if (made == states_.size()) return;
+  states_.resize(std::max(made, at_ + 1));
+  if (made <= at_) {
+    states_.erase(states_.begin(), states_.begin() + static_cast<std::ptrdiff_t>(at_));
+    states_.front().document = present;
+    gone_ += std::exchange(at_, 0);
+  }
+  unchanged_to_ = std::min(unchanged_to_, last_state());
 }
 
 }  // namespace fogsheet

@@ -1,11 +1,13 @@
 // The labelled past of a document: whole documents, so that a copy can't be undone wrongly. Tables share what did not
 // change, so a step costs about what it changed. States are numbered from 0, the first; a step is named by the state it
-// led to.
+// led to. A past that was kept comes back asleep: its steps as differences, which are only turned into documents when one
+// of them is gone to, so that a sheet with a long past opens as fast as one without.
 #pragma once
 
 #include <cstdint>
 #include <deque>
 #include <string>
+#include <vector>
 
 #include "core/document/document.h"
 
@@ -27,9 +29,32 @@ struct Label {
   bool operator==(const Label&) const = default;
 };
 
+/// A step as it is kept: what it did, and the difference (difference.h) it made.
+struct KeptStep {
+  Label label;
+  std::vector<std::uint8_t> difference;
+
+  bool operator==(const KeptStep&) const = default;
+};
+
+/// A whole history as it is kept.
+struct KeptHistory {
+  Document first;  // the oldest state there is
+  Document now;
+  std::vector<KeptStep> steps;  // from `first` on
+  std::size_t first_state = 0;
+  std::size_t state = 0;  // of `now`, in [first_state, first_state + steps.size()]
+  std::uint64_t commits = 0;
+  std::uint64_t revision = 1;
+};
+
 class History {
  public:
   explicit History(Document first);
+  explicit History(KeptHistory kept);
+
+  /// All of it, to be kept.
+  KeptHistory kept() const;
 
   const Document& now() const { return states_[at_].document; }
 
@@ -62,17 +87,31 @@ class History {
   /// How many commits there were: what was undone can be redone while this stays.
   std::uint64_t commits() const { return commits_; }
 
+  /// The steps after that state, to be kept.
+  std::vector<KeptStep> steps_after(std::size_t state) const;
+
+  /// Up to which state nothing differs from what was there at the last mark(): what came after it is new, or gone.
+  std::size_t unchanged_to() const { return unchanged_to_; }
+  void mark() { unchanged_to_ = last_state(); }
+
   static constexpr std::size_t k_most_steps = 10'000;
 
  private:
   struct State {
-    Label label;  // of the step that led to it
-    Document document;
+    Label label;                            // of the step that led to it
+    Document document;                      // empty while asleep, but for the present one
+    std::vector<std::uint8_t> difference = {};  // of that step; kept while asleep only
   };
 
+  void wake();
+  void drop_oldest();
+
   std::deque<State> states_;  // never empty
+  bool asleep_ = false;
+  Document first_;            // while asleep: the document of the oldest state
   std::size_t at_ = 0;        // in states_
   std::size_t gone_ = 0;
+  std::size_t unchanged_to_ = 0;
   std::uint64_t commits_ = 0;
   std::uint64_t revision_ = 1;
 };

@@ -10,8 +10,6 @@
 namespace fogsheet {
 namespace {
 
-constexpr double k_slack_mm = 0.01;
-
 Problem bad(const char* table, std::size_t index) {
   return {.fault = Fault::text_section, .texts = {table}, .numbers = {static_cast<double>(index)}};
 }
@@ -72,7 +70,7 @@ Result<Done> check_places(const Table<Row>& table, std::size_t most, const Proje
   if (table.size() > most) return bad(name, most);
   std::size_t index = 0;
   for (const Row& row : table) {
-    if (!lies_on_sheet(projection, row.at, k_slack_mm)) return bad(name, index);
+    if (!lies_on_sheet(projection, row.at, k_sheet_slack_mm)) return bad(name, index);
     ++index;
   }
   return Done{};

@@ -123,3 +123,114 @@ TEST_CASE("any state there is can be gone to, each step has its label") {
   CHECK_FALSE(history.go_to(31));
   CHECK(history.commits() == 30);
 }
+
+namespace {
+
+/// What a history shows of itself, at every state.
+void check_same(History a, History b) {
+  REQUIRE(a.first_state() == b.first_state());
+  REQUIRE(a.last_state() == b.last_state());
+  CHECK(a.state() == b.state());
+  CHECK(a.now() == b.now());
+  CHECK(a.commits() == b.commits());
+  for (std::size_t state = a.first_state(); state <= a.last_state(); ++state) {
+    REQUIRE(a.go_to(state));
+    REQUIRE(b.go_to(state));
+    CHECK(a.now() == b.now());
+    if (state > a.first_state()) CHECK(a.label_of(state) == b.label_of(state));
+  }
+}
+
+void step_at_random(Random& random, History& history) {
+  const std::int64_t choice = random.whole(0, 9);
+  if (choice < 6) do_random_act(random, history);
+  else if (choice < 8) history.undo();
+  else if (choice < 9) history.redo();
+  else history.go_to(static_cast<std::size_t>(random.whole(static_cast<std::int64_t>(history.first_state()), static_cast<std::int64_t>(history.last_state()))));
+}
+
+}  // namespace
+
+TEST_CASE("a history that was kept comes back with every state and label, and goes on as if it had not been away") {
+  constexpr std::uint64_t k_seed = 11;
+  CAPTURE(k_seed);
+  Random random(k_seed);
+  for (int round = 0; round < 60; ++round) {
+    History history = fresh_history(random);
+    for (std::int64_t step = random.whole(0, 25); step > 0; --step) step_at_random(random, history);
+    History back(history.kept());
+    check_same(history, back);
+    CHECK(back.revision() == history.revision());
+    CHECK(back.unchanged_to() == back.last_state());
+
+    // What is done next is the same on both, whether or not its past has been woken; and it can be kept again.
+    Random one(round), other(round);
+    for (int step = 0; step < 6; ++step) {
+      step_at_random(one, history);
+      step_at_random(other, back);
+      check_same(history, back);
+      check_same(back, History(back.kept()));
+    }
+  }
+}
+
+TEST_CASE("what was marked as known is told from what is new") {
+  Random random(12);
+  History history = fresh_history(random);
+  for (int act = 0; act < 5; ++act) do_random_act(random, history);
+  CHECK(history.unchanged_to() == 0);
+  CHECK(history.steps_after(0).size() == 5);
+  history.mark();
+  CHECK(history.unchanged_to() == 5);
+  history.undo();
+  history.undo();
+  CHECK(history.unchanged_to() == 5);
+  do_random_act(random, history);
+  CHECK(history.unchanged_to() == 3);
+  CHECK(history.steps_after(3).size() == 1);
+  history.undo();
+  history.undo();
+  do_random_act(random, history);
+  CHECK(history.unchanged_to() == 2);
+  history.mark();
+  CHECK(history.unchanged_to() == 3);
+}
+
+TEST_CASE("the oldest steps go from a past that is asleep too") {
+  Random random(13);
+  History history = fresh_history(random);
+  Document next = history.now();
+  const auto set_name = [&](History& on, std::size_t step) {
+    next.sheet.name = std::to_string(step);
+    on.commit(next, {Act::describe_sheet, next.sheet.name});
+  };
+  for (std::size_t step = 0; step < History::k_most_steps - 2; ++step) set_name(history, step);
+  History back(history.kept());
+  for (std::size_t step = 0; step < 5; ++step) set_name(back, 20'000 + step);
+  CHECK(back.first_state() == 3);
+  CHECK(back.now().sheet.name == "20004");
+  REQUIRE(back.go_to(back.first_state()));
+  CHECK(back.now().sheet.name == "2");
+  CHECK(back.redo_label()->subject == "3");
+}
+
+TEST_CASE("a kept past that can't be made again is let go of, the present stands") {
+  Random random(14);
+  History history = fresh_history(random);
+  for (int act = 0; act < 10; ++act) do_random_act(random, history);
+  history.undo();
+  history.undo();
+  const Document present = history.now();
+  for (const std::size_t damaged : {std::size_t{3}, std::size_t{7}, std::size_t{8}}) {
+    KeptHistory kept = history.kept();
+    kept.steps[damaged].difference = {0xFF};
+    History back(std::move(kept));
+    CHECK(back.now() == present);
+    back.undo();
+    const bool past_stands = damaged >= 8;
+    CHECK((back.first_state() == 0) == past_stands);
+    CHECK((back.now() == present) == !past_stands);
+    back.go_to(8);
+    CHECK(back.now() == present);
+  }
+}

@@ -1,7 +1,7 @@
 // Several sheets, each with a past of its own: laying one down, going back from it, and what is thrown away.
 #include "shell/sheets.h"
 
-#include <doctest/doctest.h>
+#include "doctest/doctest.h"
 
 #include "core/document/actions.h"
 
