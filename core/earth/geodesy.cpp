@@ -1,10 +1,7 @@
 #include "core/earth/geodesy.h"
 
-#include <GeographicLib/Geocentric.hpp>
 #include <GeographicLib/Geodesic.hpp>
 #include <GeographicLib/Rhumb.hpp>
-#include <GeographicLib/SphericalHarmonic.hpp>
-#include <GeographicLib/SphericalHarmonic1.hpp>
 #include <cmath>
 
 namespace fogsheet {
@@ -12,7 +9,7 @@ namespace fogsheet {
 namespace {
 
 // Calls of the library that may throw go through here. None of them does for what core passes; if one does, that is our
-// mistake. What is documented never to throw is called as it is: a try costs as much as the sum of harmonics.
+// mistake.
 template <class Call>
 auto call_library(const Call& call) {
   try {
@@ -25,16 +22,6 @@ auto call_library(const Call& call) {
 void check_position(Position position) {
   SHEET_CHECK(std::abs(position.lat_deg) <= 90, "a latitude beyond the poles");
   SHEET_CHECK(std::isfinite(position.lon_deg), "a longitude that is not a number");
-}
-
-LocalFrame frame_at(Position position) {
-  constexpr double k_radians = 3.14159265358979323846 / 180;
-  const double sin_lat = std::sin(position.lat_deg * k_radians), cos_lat = std::cos(position.lat_deg * k_radians);
-  const double sin_lon = std::sin(position.lon_deg * k_radians), cos_lon = std::cos(position.lon_deg * k_radians);
-  return {.place_m = {},
-          .east = {-sin_lon, cos_lon, 0},
-          .north = {-sin_lat * cos_lon, -sin_lat * sin_lon, cos_lat},
-          .up = {cos_lat * cos_lon, cos_lat * sin_lon, sin_lat}};
 }
 
 }  // namespace
@@ -86,53 +73,6 @@ std::optional<Position> rhumb_end(Position from, double course_deg, double dista
     end.lon_deg = reduce_longitude_deg(end.lon_deg);
     return end;
   });
-}
-
-HarmonicTable::HarmonicTable(int highest_degree)
-    : degree(highest_degree),
-      cosines(static_cast<std::size_t>((degree + 1) * (degree + 2) / 2)),
-      sines(cosines.size() - static_cast<std::size_t>(degree + 1)) {}
-
-double& HarmonicTable::cosine_at(int n, int m) {
-  SHEET_CHECK(m >= 0 && m <= n && n <= degree, "a coefficient that the table does not have");
-  return cosines[static_cast<std::size_t>(m * degree - m * (m - 1) / 2 + n)];
-}
-
-double& HarmonicTable::sine_at(int n, int m) {
-  SHEET_CHECK(m >= 1 && m <= n && n <= degree, "a coefficient that the table does not have");
-  return sines[static_cast<std::size_t>(m * degree - m * (m - 1) / 2 + n - (degree + 1))];
-}
-
-LocalFrame geodetic_frame(Position position, double height_m) {
-  check_position(position);
-  SHEET_CHECK(std::isfinite(height_m), "a height that is not a number");
-  LocalFrame frame = frame_at(position);
-  GeographicLib::Geocentric::WGS84().Forward(position.lat_deg, position.lon_deg, height_m, frame.place_m[0], frame.place_m[1], frame.place_m[2]);
-  return frame;
-}
-
-LocalFrame spherical_frame(Position position, double radius_m) {
-  check_position(position);
-  SHEET_CHECK(std::isfinite(radius_m), "a radius that is not a number");
-  LocalFrame frame = frame_at(position);
-  for (std::size_t axis = 0; axis < 3; ++axis) frame.place_m[axis] = radius_m * frame.up[axis];
-  return frame;
-}
-
-EarthVector harmonic_gradient(const HarmonicTable& table, const EarthVector& place_m, double radius_m) {
-  const GeographicLib::SphericalHarmonic sum(table.cosines, table.sines, table.degree, radius_m, GeographicLib::SphericalHarmonic::SCHMIDT);
-  EarthVector gradient = {};
-  sum(place_m[0], place_m[1], place_m[2], gradient[0], gradient[1], gradient[2]);
-  return gradient;
-}
-
-EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m, double radius_m) {
-  SHEET_CHECK(change.degree <= table.degree, "a change of a higher degree than its table");
-  const GeographicLib::SphericalHarmonic1 sum(table.cosines, table.sines, table.degree, change.cosines, change.sines, change.degree, radius_m,
-                                              GeographicLib::SphericalHarmonic1::SCHMIDT);
-  EarthVector gradient = {};
-  sum(times, place_m[0], place_m[1], place_m[2], gradient[0], gradient[1], gradient[2]);
-  return gradient;
 }
 
 }  // namespace fogsheet

@@ -3,9 +3,7 @@
 // WGS84 ellipsoid.
 #pragma once
 
-#include <array>
 #include <optional>
-#include <vector>
 
 #include "core/directions/directions.h"
 #include "core/positions/position.h"
@@ -42,37 +40,5 @@ RhumbCourse rhumb_course(double lat1_deg, double lat2_deg, double dlon_deg);
 
 /// The end of a rhumb line; empty where it would pass a pole.
 std::optional<Position> rhumb_end(Position from, double course_deg, double distance_m);
-
-/// Coefficients of a sum of spherical harmonics up to `degree`, Schmidt semi-normalised; all nought at first.
-struct HarmonicTable {
-  explicit HarmonicTable(int highest_degree);
-  double& cosine_at(int n, int m);
-  double& sine_at(int n, int m);  // m >= 1
-
-  int degree;
-  std::vector<double> cosines;  // by order, then degree, as the library reads them
-  std::vector<double> sines;    // the same without order 0
-};
-
-/// Earth-centred, earth-fixed: x to 0 deg N 0 deg E, y to 90 deg E, z to the north pole.
-using EarthVector = std::array<double, 3>;
-
-/// A place in metres, with the local east, north and up as unit vectors.
-struct LocalFrame {
-  EarthVector place_m;
-  EarthVector east, north, up;
-};
-
-/// @param position latitude in [-90, 90]; height above the ellipsoid. Up is normal to the ellipsoid.
-LocalFrame geodetic_frame(Position position, double height_m);
-
-/// The same on a sphere. @param lat_deg geocentric latitude, [-90, 90]; radius from the earth's centre.
-LocalFrame spherical_frame(Position position, double radius_m);
-
-/// The gradient of the sum of (radius / r)^(n + 1) x harmonic, per metre.
-EarthVector harmonic_gradient(const HarmonicTable& table, const EarthVector& place_m, double radius_m);
-
-/// The same of table + times x change in one sum, at little more cost. @param change of no higher degree than the table.
-EarthVector harmonic_gradient(const HarmonicTable& table, const HarmonicTable& change, double times, const EarthVector& place_m, double radius_m);
 
 }  // namespace fogsheet

@@ -32,8 +32,6 @@ constexpr IgrfRow k_igrf14_h_rows[] = {
 };
 
 constexpr int k_wmm2025_degree = 12;
-constexpr int k_igrf14_degree = 13;
-constexpr int k_igrf14_change_degree = 8;
 
 // The rows above live in the compiler alone; the program carries these: to 1995 the model is given in whole nT, later to
 // 0.01 nT. A quarter of the size of doubles, and every web page loads it.
@@ -75,40 +73,35 @@ double value_nt(const CompactIgrf<count>& table, int row, int column) {
   return column < k_whole_epochs ? table.whole_nt[row][column] : table.hundredths_nt[row][column - k_whole_epochs] / k_per_nt;
 }
 
-HarmonicTable igrf14_column(int column, int degree) {
-  HarmonicTable table(degree);
-  for (int row = 0; row < static_cast<int>(k_igrf14_g.degree.size()); ++row)
-    if (k_igrf14_g.degree[row] <= degree) table.cosine_at(k_igrf14_g.degree[row], k_igrf14_g.order[row]) = value_nt(k_igrf14_g, row, column);
-  for (int row = 0; row < static_cast<int>(k_igrf14_h.degree.size()); ++row)
-    if (k_igrf14_h.degree[row] <= degree) table.sine_at(k_igrf14_h.degree[row], k_igrf14_h.order[row]) = value_nt(k_igrf14_h, row, column);
-  return table;
+// The change a year from an epoch on.
+template <int count>
+double change_nt(const CompactIgrf<count>& table, int row, int epoch) {
+  const double next = value_nt(table, row, epoch + 1);
+  return epoch + 1 == k_igrf14_epochs ? next : (next - value_nt(table, row, epoch)) / k_igrf14_epoch_years;
 }
 
 }  // namespace
 
-HarmonicTable wmm2025_main() {
-  HarmonicTable table(k_wmm2025_degree);
-  for (const WmmRow& row : k_wmm2025_rows) {
-    table.cosine_at(row.degree, row.order) = row.g;
-    if (row.order > 0) table.sine_at(row.degree, row.order) = row.h;
-  }
+HarmonicTable wmm2025() {
+  HarmonicTable table{.degree = k_wmm2025_degree};
+  for (const WmmRow& row : k_wmm2025_rows) table.at(row.degree, row.order) = {row.g, row.h, row.g_change, row.h_change};
   return table;
 }
 
-HarmonicTable wmm2025_change() {
-  HarmonicTable table(k_wmm2025_degree);
-  for (const WmmRow& row : k_wmm2025_rows) {
-    table.cosine_at(row.degree, row.order) = row.g_change;
-    if (row.order > 0) table.sine_at(row.degree, row.order) = row.h_change;
-  }
-  return table;
-}
-
-HarmonicTable igrf14_main(int epoch) {
+HarmonicTable igrf14(int epoch) {
   SHEET_CHECK(epoch >= 0 && epoch < k_igrf14_epochs, "an epoch that IGRF-14 does not have");
-  return igrf14_column(epoch, k_igrf14_degree);
+  HarmonicTable table;
+  for (int row = 0; row < static_cast<int>(k_igrf14_g.degree.size()); ++row) {
+    HarmonicTerm& term = table.at(k_igrf14_g.degree[row], k_igrf14_g.order[row]);
+    term.g = value_nt(k_igrf14_g, row, epoch);
+    term.g_change = change_nt(k_igrf14_g, row, epoch);
+  }
+  for (int row = 0; row < static_cast<int>(k_igrf14_h.degree.size()); ++row) {
+    HarmonicTerm& term = table.at(k_igrf14_h.degree[row], k_igrf14_h.order[row]);
+    term.h = value_nt(k_igrf14_h, row, epoch);
+    term.h_change = change_nt(k_igrf14_h, row, epoch);
+  }
+  return table;
 }
-
-HarmonicTable igrf14_change() { return igrf14_column(k_igrf14_epochs, k_igrf14_change_degree); }
 
 }  // namespace fogsheet

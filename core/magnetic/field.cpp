@@ -4,57 +4,90 @@
 #include <cmath>
 #include <vector>
 
+#include "core/earth/mercator.h"
 #include "core/magnetic/coefficients.h"
 
 namespace fogsheet {
 
 namespace {
 
-constexpr double k_degrees = 180 / 3.14159265358979323846;
+constexpr double k_radians = 3.14159265358979323846 / 180;
+constexpr double k_degrees = 1 / k_radians;
 constexpr double k_metres_per_km = 1000;
 constexpr double k_blackout_below_nt = 2000;
 constexpr double k_caution_below_nt = 6000;
 constexpr double k_declination_sd_floor_deg = 0.26;
 constexpr double k_declination_sd_deg_nt = 5417;
 
-// A stretch of years over which the coefficients are a straight line: at + (year - from_year) x change.
+// A stretch of years over which the coefficients are a straight line.
 struct Stretch {
   double from_year;
-  HarmonicTable at;
-  HarmonicTable change;
+  HarmonicSum sum;
 };
-
-HarmonicTable yearly_change(const HarmonicTable& from, const HarmonicTable& to, double years) {
-  HarmonicTable change(from.degree);
-  for (std::size_t i = 0; i < change.cosines.size(); ++i) change.cosines[i] = (to.cosines[i] - from.cosines[i]) / years;
-  for (std::size_t i = 0; i < change.sines.size(); ++i) change.sines[i] = (to.sines[i] - from.sines[i]) / years;
-  return change;
-}
 
 std::vector<Stretch> igrf14_stretches() {
   std::vector<Stretch> stretches;
-  for (int epoch = 0; epoch < k_igrf14_epochs; ++epoch) {
-    const HarmonicTable at = igrf14_main(epoch);
-    const bool last = epoch + 1 == k_igrf14_epochs;
-    stretches.push_back({.from_year = k_igrf14_first_epoch + epoch * k_igrf14_epoch_years,
-                         .at = at,
-                         .change = last ? igrf14_change() : yearly_change(at, igrf14_main(epoch + 1), k_igrf14_epoch_years)});
-  }
+  for (int epoch = 0; epoch < k_igrf14_epochs; ++epoch)
+    stretches.push_back({.from_year = k_igrf14_first_epoch + epoch * k_igrf14_epoch_years, .sum = HarmonicSum(igrf14(epoch))});
   return stretches;
 }
 
 // Unpacked at the first call: constants that the program carries in a smaller form.
 const Stretch& stretch_for(MagneticModel model, double year) {
   if (model == MagneticModel::wmm2025) {
-    static const Stretch wmm2025{.from_year = k_wmm2025_epoch, .at = wmm2025_main(), .change = wmm2025_change()};
-    return wmm2025;
+    static const Stretch stretch{.from_year = k_wmm2025_epoch, .sum = HarmonicSum(wmm2025())};
+    return stretch;
   }
-  static const std::vector<Stretch> igrf14 = igrf14_stretches();
+  static const std::vector<Stretch> stretches = igrf14_stretches();
   const int epoch = static_cast<int>((year - k_igrf14_first_epoch) / k_igrf14_epoch_years);
-  return igrf14[static_cast<std::size_t>(std::clamp(epoch, 0, k_igrf14_epochs - 1))];
+  return stretches[static_cast<std::size_t>(std::clamp(epoch, 0, k_igrf14_epochs - 1))];
 }
 
-double dot(const EarthVector& a, const EarthVector& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
+// A place for the sum, and how far the ellipsoid's vertical leans from the geocentric one there.
+struct Station {
+  HarmonicPlace place;
+  double sin_lean = 0;  // geodetic less geocentric latitude
+  double cos_lean = 1;
+};
+
+void check_station(double lat_deg, double lon_deg, double length_km) {
+  SHEET_CHECK(std::abs(lat_deg) <= 90, "a latitude beyond the poles");
+  SHEET_CHECK(std::isfinite(lon_deg), "a longitude that is not a number");
+  SHEET_CHECK(std::isfinite(length_km), "a height that is not a number");
+}
+
+Station geodetic_station(Position position, double height_km) {
+  check_station(position.lat_deg, position.lon_deg, height_km);
+  constexpr double k_e2 = k_wgs84_flattening * (2 - k_wgs84_flattening);
+  const double lat = position.lat_deg * k_radians, lon = position.lon_deg * k_radians;
+  const double sin_lat = std::sin(lat), cos_lat = std::cos(lat);
+  const double height_m = height_km * k_metres_per_km;
+  const double normal_m = k_wgs84_equatorial_radius_m / std::sqrt(1 - k_e2 * sin_lat * sin_lat);
+  const double from_axis_m = (normal_m + height_m) * cos_lat;
+  const double from_equator_m = (normal_m * (1 - k_e2) + height_m) * sin_lat;
+  const double radius_m = std::sqrt(from_axis_m * from_axis_m + from_equator_m * from_equator_m);
+  const double sin_geocentric = from_equator_m / radius_m, cos_geocentric = from_axis_m / radius_m;
+  return {.place = {.sin_lat = sin_geocentric, .cos_lat = cos_geocentric, .sin_lon = std::sin(lon), .cos_lon = std::cos(lon), .radius_m = radius_m},
+          .sin_lean = sin_lat * cos_geocentric - cos_lat * sin_geocentric,
+          .cos_lean = cos_lat * cos_geocentric + sin_lat * sin_geocentric};
+}
+
+Station geocentric_station(const GeocentricPlace& place) {
+  check_station(90 - place.colat_deg, place.lon_deg, place.radius_km);
+  const double colat = place.colat_deg * k_radians, lon = place.lon_deg * k_radians;
+  return {.place = {.sin_lat = std::cos(colat),
+                    .cos_lat = std::sin(colat),
+                    .sin_lon = std::sin(lon),
+                    .cos_lon = std::cos(lon),
+                    .radius_m = place.radius_km * k_metres_per_km}};
+}
+
+// From the geocentric axes to those of the station.
+FieldVector leaned(const FieldVector& field, const Station& station) {
+  return {.north = field.north * station.cos_lean + field.down * station.sin_lean,
+          .east = field.east,
+          .down = field.down * station.cos_lean - field.north * station.sin_lean};
+}
 
 FieldZone zone_of(double horizontal_nt) {
   if (horizontal_nt < k_blackout_below_nt) return FieldZone::blackout;
@@ -97,23 +130,16 @@ Problem outside_models(MagneticModel model, double year) {
   return {.fault = Fault::date_outside_models, .numbers = {year, from, k_last_model_year}};
 }
 
-MagneticField field_in(const LocalFrame& frame, MagneticModel model, double year) {
+MagneticField field_at(const Station& station, MagneticModel model, double year) {
   const Stretch& stretch = stretch_for(model, year);
-  const EarthVector at = harmonic_gradient(stretch.at, frame.place_m, k_magnetic_radius_m);
-  const EarthVector change = harmonic_gradient(stretch.change, frame.place_m, k_magnetic_radius_m);
-  const double years = year - stretch.from_year;
-  // The field is minus the gradient of the potential, radius x sum.
-  EarthVector field_nt, change_nt;
-  for (std::size_t axis = 0; axis < 3; ++axis) {
-    field_nt[axis] = -k_magnetic_radius_m * (at[axis] + years * change[axis]);
-    change_nt[axis] = -k_magnetic_radius_m * change[axis];
-  }
-  MagneticField field{.north_nt = dot(field_nt, frame.north),
-                      .east_nt = dot(field_nt, frame.east),
-                      .down_nt = -dot(field_nt, frame.up),
-                      .north_nt_per_year = dot(change_nt, frame.north),
-                      .east_nt_per_year = dot(change_nt, frame.east),
-                      .down_nt_per_year = -dot(change_nt, frame.up),
+  const FieldVector value = leaned(stretch.sum.field(station.place, year - stretch.from_year), station);
+  const FieldVector change = leaned(stretch.sum.change(station.place), station);
+  MagneticField field{.north_nt = value.north,
+                      .east_nt = value.east,
+                      .down_nt = value.down,
+                      .north_nt_per_year = change.north,
+                      .east_nt_per_year = change.east,
+                      .down_nt_per_year = change.down,
                       .model = model};
   complete(field);
   return field;
@@ -123,7 +149,7 @@ MagneticField field_in(const LocalFrame& frame, MagneticModel model, double year
 
 Result<MagneticField> magnetic_field_by(MagneticModel model, Position position, double year, double height_km) {
   if (!model_covers(model, year)) return outside_models(model, year);
-  return field_in(geodetic_frame(position, height_km * k_metres_per_km), model, year);
+  return field_at(geodetic_station(position, height_km), model, year);
 }
 
 Result<MagneticField> magnetic_field(Position position, double year, double height_km) {
@@ -133,16 +159,15 @@ Result<MagneticField> magnetic_field(Position position, double year, double heig
 
 Result<double> declination_deg(Position position, double year, double height_km) {
   if (!covered(year)) return outside_models(MagneticModel::igrf14, year);
-  const LocalFrame frame = geodetic_frame(position, height_km * k_metres_per_km);
+  const Station station = geodetic_station(position, height_km);
   const Stretch& stretch = stretch_for(leading_model(year), year);
-  const EarthVector uphill = harmonic_gradient(stretch.at, stretch.change, year - stretch.from_year, frame.place_m, k_magnetic_radius_m);
-  return std::atan2(-dot(uphill, frame.east), -dot(uphill, frame.north)) * k_degrees;
+  const FieldVector field = leaned(stretch.sum.field(station.place, year - stretch.from_year), station);
+  return std::atan2(field.east, field.north) * k_degrees;
 }
 
 Result<MagneticField> magnetic_field_geocentric(MagneticModel model, GeocentricPlace place, double year) {
   if (!model_covers(model, year)) return outside_models(model, year);
-  const Position above{.lat_deg = 90 - place.colat_deg, .lon_deg = place.lon_deg};
-  return field_in(spherical_frame(above, place.radius_km * k_metres_per_km), model, year);
+  return field_at(geocentric_station(place), model, year);
 }
 
 }  // namespace fogsheet

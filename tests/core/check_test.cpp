@@ -11,6 +11,7 @@
 #include "core/earth/geodesy.h"
 #include "core/earth/rhumb.h"
 #include "core/magnetic/coefficients.h"
+#include "core/magnetic/field.h"
 #include "core/positions/position.h"
 #include "core/positions/position_figures.h"
 #include "doctest/doctest.h"
@@ -77,7 +78,9 @@ TEST_CASE("positions off the earth stop before the geodesy library sees them") {
   CHECK_FALSE(stopped_at([] { rhumb_course(0, 0, 181); }).empty());
   CHECK_FALSE(stopped_at([] { rhumb_end({0, 0}, k_nan, 1); }).empty());
   CHECK_FALSE(stopped_at([] { rhumb_end({0, 0}, 1, k_nan); }).empty());
-  CHECK_FALSE(stopped_at([] { geodetic_frame({0, 0}, k_nan); }).empty());
+  CHECK_FALSE(stopped_at([] { (void)declination_deg({0, 0}, 2026, k_nan); }).empty());
+  CHECK_FALSE(stopped_at([] { (void)declination_deg({91, 0}, 2026); }).empty());
+  CHECK_FALSE(stopped_at([] { (void)declination_deg({0, k_nan}, 2026); }).empty());
   CHECK_FALSE(stopped_at([] { quantise({76, 0}); }).empty());
   CHECK_FALSE(stopped_at([] { quantise({k_nan, 0}); }).empty());
   CHECK_FALSE(stopped_at([] { quantise({0, k_nan}); }).empty());
@@ -85,13 +88,13 @@ TEST_CASE("positions off the earth stop before the geodesy library sees them") {
 }
 
 TEST_CASE("coefficients that a table does not have stop") {
-  HarmonicTable table(2);
-  CHECK_FALSE(stopped_at([&] { table.cosine_at(3, 0); }).empty());
-  CHECK_FALSE(stopped_at([&] { table.cosine_at(1, 2); }).empty());
-  CHECK_FALSE(stopped_at([&] { table.cosine_at(1, -1); }).empty());
-  CHECK_FALSE(stopped_at([&] { table.sine_at(1, 0); }).empty());
-  CHECK_FALSE(stopped_at([&] { table.sine_at(1, 2); }).empty());
-  CHECK_FALSE(stopped_at([&] { table.sine_at(3, 1); }).empty());
-  CHECK_FALSE(stopped_at([] { igrf14_main(26); }).empty());
-  CHECK_FALSE(stopped_at([] { igrf14_main(-1); }).empty());
+  HarmonicTable table;
+  CHECK_FALSE(stopped_at([&] { table.at(14, 0); }).empty());
+  CHECK_FALSE(stopped_at([&] { table.at(0, 0); }).empty());
+  CHECK_FALSE(stopped_at([&] { table.at(1, 2); }).empty());
+  CHECK_FALSE(stopped_at([&] { table.at(1, -1); }).empty());
+  table.degree = 14;
+  CHECK_FALSE(stopped_at([&] { HarmonicSum sum(table); }).empty());
+  CHECK_FALSE(stopped_at([] { igrf14(26); }).empty());
+  CHECK_FALSE(stopped_at([] { igrf14(-1); }).empty());
 }

@@ -29,13 +29,14 @@ TEST_CASE("WMM2025 and IGRF-14 give official values") {
 
 TEST_CASE("the coefficients are the files' own") {
   // First and last numbers of each, read by eye in the official files.
-  CHECK(wmm2025_main().cosine_at(1, 0) == -29351.8);
-  CHECK(wmm2025_change().sine_at(1, 1) == -21.5);
-  CHECK(igrf14_main(0).cosine_at(1, 0) == -31543);
-  CHECK(igrf14_main(25).sine_at(1, 1) == 4545.5);
-  CHECK(igrf14_main(22).cosine_at(1, 1) == -1586.42);
-  CHECK(igrf14_change().cosine_at(1, 0) == 12.6);
-  CHECK(igrf14_change().degree == 8);
+  CHECK(wmm2025().at(1, 0).g == -29351.8);
+  CHECK(wmm2025().at(1, 1).h_change == -21.5);
+  CHECK(wmm2025().degree == 12);
+  CHECK(igrf14(0).at(1, 0).g == -31543);
+  CHECK(igrf14(25).at(1, 1).h == 4545.5);
+  CHECK(igrf14(22).at(1, 1).g == -1586.42);
+  CHECK(igrf14(25).at(1, 0).g_change == 12.6);
+  CHECK(igrf14(25).at(9, 0).g_change == 0);
 }
 
 TEST_CASE("the years covered end where the models do") {
