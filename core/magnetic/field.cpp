@@ -132,8 +132,8 @@ Problem outside_models(MagneticModel model, double year) {
 
 MagneticField field_at(const Station& station, MagneticModel model, double year) {
   const Stretch& stretch = stretch_for(model, year);
-  const FieldVector value = leaned(stretch.sum.field(station.place, year - stretch.from_year), station);
-  const FieldVector change = leaned(stretch.sum.change(station.place), station);
+  const FieldAndChange both = stretch.sum.field_and_change(station.place, year - stretch.from_year);
+  const FieldVector value = leaned(both.field, station), change = leaned(both.change, station);
   MagneticField field{.north_nt = value.north,
                       .east_nt = value.east,
                       .down_nt = value.down,

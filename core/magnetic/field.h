@@ -52,7 +52,7 @@ inline constexpr double k_total_sd_nt = 138;
 /// The yearly change is the model's own straight line at that moment (IGRF-14: over the five years that hold it).
 Result<MagneticField> magnetic_field(Position position, double year, double height_km = 0);
 
-/// Its declination alone, deg, in half the time: for many points. Same ranges, models and faults.
+/// Its declination alone, deg, in two thirds of the time: for many points. Same ranges, models and faults.
 Result<double> declination_deg(Position position, double year, double height_km = 0);
 
 /// The field by one model: WMM2025 for [2025, 2030], IGRF-14 for [1900, 2030].

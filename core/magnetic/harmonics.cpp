@@ -33,33 +33,51 @@ constexpr auto make_factors() {
 
 constexpr auto k_factors = make_factors();
 
-// What the sum takes of each term: the coefficients at a date, or their change.
-struct AtDate {
-  double years;
-  double g(const HarmonicTerm& term) const { return term.g + years * term.g_change; }
-  double h(const HarmonicTerm& term) const { return term.h + years * term.h_change; }
+// Symbols from here on: x = cos(colat), s = sin(colat), q = (radius / r)^(n + 2) P(n, m) / s, which no pole disturbs.
+
+// A field in the making: the one at a date, or its change. It keeps sums over the degrees of one order.
+struct Sums {
+  FieldVector field;
+  double g = 0, g_degrees = 0, g_slope = 0;
+  double h = 0, h_degrees = 0, h_slope = 0;
+
+  void add(double g_term, double h_term, double q, double degrees_q, double slope_q) {
+    g += g_term * q;
+    h += h_term * q;
+    g_degrees += g_term * degrees_q;
+    h_degrees += h_term * degrees_q;
+    g_slope += g_term * slope_q;
+    h_slope += h_term * slope_q;
+  }
+
+  void close_order(int m, double cos_m, double sin_m, double x, double s, double ratio) {
+    field.north += cos_m * (x * g_degrees - ratio * g_slope) + sin_m * (x * h_degrees - ratio * h_slope);
+    field.east += m * (sin_m * g - cos_m * h);
+    field.down -= s * (cos_m * (g_degrees + g) + sin_m * (h_degrees + h));
+    g = g_degrees = g_slope = h = h_degrees = h_slope = 0;
+  }
 };
 
-struct ChangeAlone {
-  double g(const HarmonicTerm& term) const { return term.g_change; }
-  double h(const HarmonicTerm& term) const { return term.h_change; }
-};
-
-// Symbols: x = cos(colat), s = sin(colat), q = (radius / r)^(n + 2) P(n, m) / s, which no pole disturbs.
-template <class Coefficients>
-FieldVector sum_of(const HarmonicTable& gauss, const HarmonicPlace& place, Coefficients coefficient) {
+template <bool with_change>
+FieldAndChange sum_up(const HarmonicTable& gauss, const HarmonicPlace& place, double years) {
   const double x = place.sin_lat, s = place.cos_lat;
   const double ratio = k_magnetic_radius_m / place.radius_m;
   const double ratio_x = ratio * x, ratio_squared = ratio * ratio;
-  FieldVector field;
+  Sums value, change;
 
   // Order 0 has no s to divide by: its slope, by -s, has a recursion of its own.
   double p = ratio_x * ratio_squared, p_before = ratio_squared;
   double slope = ratio * ratio_squared, slope_before = 0;
   for (int n = 1; n <= gauss.degree; ++n) {
-    const double g = coefficient.g(gauss.terms[index_of(n, 0)]);
-    field.north -= s * g * slope;
-    field.down -= (n + 1) * g * p;
+    const HarmonicTerm& term = gauss.terms[index_of(n, 0)];
+    const double north = -s * slope, down = -(n + 1) * p;
+    const double g = term.g + years * term.g_change;
+    value.field.north += g * north;
+    value.field.down += g * down;
+    if constexpr (with_change) {
+      change.field.north += term.g_change * north;
+      change.field.down += term.g_change * down;
+    }
     const double step = k_factors[index_of(n, 0)].step * ratio_squared;
     const double next_slope = ratio_x * slope + ratio * p - step * slope_before;
     const double next_p = ratio_x * p - step * p_before;
@@ -71,31 +89,23 @@ FieldVector sum_of(const HarmonicTable& gauss, const HarmonicPlace& place, Coeff
   double sin_m = place.sin_lon, cos_m = place.cos_lon;
   for (int m = 1; m <= gauss.degree; ++m) {
     double q = sectoral, q_before = 0;
-    double g_sum = 0, g_degrees = 0, g_slope = 0;
-    double h_sum = 0, h_degrees = 0, h_slope = 0;
     const HarmonicTerm* term = &gauss.terms[index_of(m, m)];
     const Factors* factors = &k_factors[index_of(m, m)];
     for (int n = m; n <= gauss.degree; ++n, ++term, ++factors) {
-      const double g = coefficient.g(*term), h = coefficient.h(*term);
       const double degrees_q = n * q, slope_q = factors->slope * q_before;
-      g_sum += g * q;
-      h_sum += h * q;
-      g_degrees += g * degrees_q;
-      h_degrees += h * degrees_q;
-      g_slope += g * slope_q;
-      h_slope += h * slope_q;
+      value.add(term->g + years * term->g_change, term->h + years * term->h_change, q, degrees_q, slope_q);
+      if constexpr (with_change) change.add(term->g_change, term->h_change, q, degrees_q, slope_q);
       const double next_q = ratio_x * q - factors->step * (ratio_squared * q_before);
       q_before = q, q = next_q;
     }
-    field.north += cos_m * (x * g_degrees - ratio * g_slope) + sin_m * (x * h_degrees - ratio * h_slope);
-    field.east += m * (sin_m * g_sum - cos_m * h_sum);
-    field.down -= s * (cos_m * (g_degrees + g_sum) + sin_m * (h_degrees + h_sum));
+    value.close_order(m, cos_m, sin_m, x, s, ratio);
+    if constexpr (with_change) change.close_order(m, cos_m, sin_m, x, s, ratio);
     sectoral *= ratio * s;
     const double next_sin = sin_m * place.cos_lon + cos_m * place.sin_lon;
     cos_m = cos_m * place.cos_lon - sin_m * place.sin_lon;
     sin_m = next_sin;
   }
-  return field;
+  return {.field = value.field, .change = change.field};
 }
 
 // What a Schmidt semi-normalised function is of the Gauss-normalised one. Source: Wertz (1978), eqs. H-7.
@@ -129,8 +139,8 @@ HarmonicSum::HarmonicSum(const HarmonicTable& table) : gauss_(table) {
   }
 }
 
-FieldVector HarmonicSum::field(const HarmonicPlace& place, double years) const { return sum_of(gauss_, place, AtDate{.years = years}); }
+FieldVector HarmonicSum::field(const HarmonicPlace& place, double years) const { return sum_up<false>(gauss_, place, years).field; }
 
-FieldVector HarmonicSum::change(const HarmonicPlace& place) const { return sum_of(gauss_, place, ChangeAlone{}); }
+FieldAndChange HarmonicSum::field_and_change(const HarmonicPlace& place, double years) const { return sum_up<true>(gauss_, place, years); }
 
 }  // namespace fogsheet

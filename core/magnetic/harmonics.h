@@ -30,11 +30,16 @@ struct HarmonicTable {
   std::array<HarmonicTerm, static_cast<std::size_t>(k_most * (k_most + 3) / 2)> terms = {};
 };
 
-/// A field or its change along the three axes of a place, nT or nT a year.
+/// A field or its change along the three axes of a place.
 struct FieldVector {
   double north = 0;
   double east = 0;
   double down = 0;
+};
+
+struct FieldAndChange {
+  FieldVector field;   // nT
+  FieldVector change;  // nT a year
 };
 
 /// A place by sine and cosine of its geocentric latitude and longitude, and its distance from the earth's centre.
@@ -56,8 +61,8 @@ class HarmonicSum {
   /// Source: Wertz (ed.), Spacecraft Attitude Determination and Control (1978), appendix H.
   FieldVector field(const HarmonicPlace& place, double years) const;
 
-  /// Its change a year.
-  FieldVector change(const HarmonicPlace& place) const;
+  /// The same with its change a year, in one sum.
+  FieldAndChange field_and_change(const HarmonicPlace& place, double years) const;
 
  private:
   HarmonicTable gauss_;

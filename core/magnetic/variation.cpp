@@ -33,8 +33,7 @@ Variation printed_variation_at(const PrintedVariation& note, Date date) {
 VariationInUse variation_in_use(Position place, Date date, const std::optional<PrintedVariation>& printed, Rounding rounding, double moved_nm) {
   const double year = decimal_year(date);
   const Result<MagneticField> at_date = magnetic_field(place, year);
-  const Result<MagneticField> nearest = magnetic_field(place, std::clamp(year, k_first_model_year, k_last_model_year));
-  const MagneticField& field = *nearest;
+  const MagneticField field = at_date.ok() ? *at_date : *magnetic_field(place, std::clamp(year, k_first_model_year, k_last_model_year));
 
   std::optional<Variation> model_value;
   if (at_date.ok() && field.zone != FieldZone::blackout) model_value = Variation{.deg = field.declination_deg};
