@@ -4,6 +4,7 @@
 
 #include "shell/canvas/canvas.h"
 #include "shell/commands.h"
+#include "shell/dividers.h"
 #include "shell/panels/panels.h"
 #include "shell/read.h"
 #include "shell/tools/gestures.h"
@@ -120,6 +121,8 @@ bool App::key(const KeyEvent& event) {
     inside_->drop_gesture();
     if (dragging) return true;  // throwing the drag away is all that this press does
     if (session.desk.first_end) session.desk.first_end.reset();
+    else if (session.desk.first_point) session.desk.first_point.reset();
+    else if (session.desk.dividers && session.desk.tool == ToolId::dividers) lift_dividers(session);
     else if (session.desk.edge && session.desk.tool == ToolId::straight_edge) session.set_edge(std::nullopt);
     else if (session.desk.tool != ToolId::none) run_command(session, "tool", Value::object({{"tool", "none"}}));
     else run_command(session, "close-slip", Value::object());
@@ -200,7 +203,7 @@ std::string App::cursor() const {
   if (!inside_->hovered) return "default";
   const Session& session = inside_->session;
   const Target target = target_at(session, *inside_->hovered);
-  if (std::holds_alternative<HandleTarget>(target) || std::holds_alternative<BodyTarget>(target)) return "grab";
+  if (std::holds_alternative<HandleTarget>(target) || std::holds_alternative<DividersTarget>(target) || std::holds_alternative<BodyTarget>(target)) return "grab";
   if (!std::holds_alternative<NothingTarget>(target)) return "pointer";
   return session.desk.tool == ToolId::none ? "grab" : "crosshair";
 }

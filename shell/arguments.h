@@ -13,8 +13,9 @@ Result<double> number_argument(const Value& arguments, const char* name);
 Result<std::string> text_argument(const Value& arguments, const char* name);
 Result<Date> date_argument(const Value& arguments, const char* name);
 
-/// An id of an object on the sheet, "12". Faults: mark_unknown, rose_unknown.
+/// An id of an object on the sheet, "12". Faults: mark_unknown, leg_unknown, rose_unknown.
 Result<MarkId> mark_argument(const Document& document, const Value& arguments, const char* name);
+Result<LegId> leg_argument(const Document& document, const Value& arguments, const char* name);
 Result<RoseId> rose_argument(const Document& document, const Value& arguments, const char* name);
 
 /// {ok: true}, {ok: true, id} and {error}.

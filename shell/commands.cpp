@@ -5,6 +5,7 @@
 #include "shell/arguments.h"
 #include "shell/commands_desk.h"
 #include "shell/commands_forms.h"
+#include "shell/commands_instruments.h"
 #include "shell/commands_sheet.h"
 #include "shell/words.h"
 
@@ -13,7 +14,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {desk_commands(), form_commands()}) std::move(more.begin(), more.end(), std::back_inserter(all));
+    for (std::vector<Command> more : {desk_commands(), instrument_commands(), form_commands()}) std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();
   return table;

@@ -104,8 +104,9 @@ Value run_tool(Session& session, const Value& arguments) {
     // The tool's own well again puts it down.
     session.desk.tool = session.desk.tool == row.id ? ToolId::none : row.id;
     session.desk.first_end.reset();
+    session.desk.first_point.reset();
     session.desk.leg_from.reset();
-    session.slip = session.desk.tool == ToolId::straight_edge ? SlipId::straight_edge : SlipId::none;
+    session.slip = session.desk.tool == ToolId::none ? SlipId::none : row.slip;
     session.message = {};
     return done();
   }
@@ -116,7 +117,7 @@ struct SlipName {
   const char* name;
   SlipId id;
 };
-constexpr SlipName k_slips[] = {{"none", SlipId::none}, {"first-run", SlipId::first_run}, {"straight-edge", SlipId::straight_edge}, {"more", SlipId::more}, {"lists", SlipId::lists}, {"new-sheet", SlipId::new_sheet}};
+constexpr SlipName k_slips[] = {{"none", SlipId::none}, {"first-run", SlipId::first_run}, {"straight-edge", SlipId::straight_edge}, {"more", SlipId::more}, {"lists", SlipId::lists}, {"new-sheet", SlipId::new_sheet}, {"dividers", SlipId::dividers}, {"rough-method", SlipId::rough_method}};
 
 Value run_open_slip(Session& session, const Value& arguments) {
   const Result<std::string> name = text_argument(arguments, "slip");
@@ -149,6 +150,13 @@ Value run_select(Session& session, const Value& arguments) {
   const Result<MarkId> mark = mark_argument(session.document(), arguments, "id");
   if (!mark) return refused(mark.problem());
   select_mark(session, *mark);
+  return done();
+}
+
+Value run_select_leg(Session& session, const Value& arguments) {
+  const Result<LegId> leg = leg_argument(session.document(), arguments, "id");
+  if (!leg) return refused(leg.problem());
+  select_leg(session, *leg);
   return done();
 }
 
@@ -200,9 +208,10 @@ std::vector<Command> desk_commands() {
       {"turn-edge-round", "Turn the direction of travel round", "r", {}, edge_not_on, run_turn_edge_round},
       {"lift-edge", "Let go of the edge", "", {}, edge_not_on, run_lift_edge},
       {"take-edge", "Put the edge on", "", {}, nullptr, run_take_edge},
-      {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg or straight-edge"}}, nullptr, run_tool},
+      {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg, straight-edge or dividers"}}, nullptr, run_tool},
       {"select-mark", "Select a mark", "", {{"id", "id of a mark"}}, nullptr, run_select},
-      {"open-slip", "Open a slip", "", {{"slip", "first-run, straight-edge, more, lists or new-sheet"}}, nullptr, run_open_slip},
+      {"select-leg", "Select a leg", "", {{"id", "id of a leg"}}, nullptr, run_select_leg},
+      {"open-slip", "Open a slip", "", {{"slip", "first-run, straight-edge, dividers, rough-method, more, lists or new-sheet"}}, nullptr, run_open_slip},
       {"close-slip", "Close the slip", "", {}, nullptr, run_close_slip},
       {"closer", "Closer", "+", {}, nullptr, run_closer},
       {"wider", "Wider", "-", {}, nullptr, run_wider},

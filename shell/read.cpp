@@ -3,6 +3,7 @@
 #include "core/directions/direction_figures.h"
 #include "core/formats/document_text.h"
 #include "core/instruments/rose_reading.h"
+#include "shell/dividers.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -113,6 +114,24 @@ Value edge_value(const Session& session) {
                         {"shown", shown}});
 }
 
+Value dividers_value(const Session& session) {
+  if (!session.desk.dividers) return Value();
+  const DividersOnSheet& dividers = *session.desk.dividers;
+  const DividersReading reading = reading_of(session, dividers);
+  const DividersPlace& place = dividers.work ? *dividers.work : dividers.lie;
+  Value on = Value::list();
+  for (const std::optional<MarkId>& mark : {place.on_a, place.on_b})
+    if (mark) on.add(id_text(mark->value));
+  Value value = Value::object({{"on", on},
+                               {"on_scale", dividers.work.has_value()},
+                               {"distance_nm", reading.distance_nm},
+                               {"scale_minutes", reading.scale_minutes},
+                               {"shown", Value::object({{"distance", words::distance(reading.distance_nm).text()}})}});
+  if (dividers.stepped)
+    value.set("stepped", Value::object({{"leg", id_text(dividers.stepped->leg.value)}, {"from", id_text(dividers.stepped->from.value)}, {"steps", dividers.stepped->steps}}));
+  return value;
+}
+
 }  // namespace
 
 Value read_session(const Session& session) {
@@ -128,6 +147,7 @@ Value read_session(const Session& session) {
                         {"legs", legs},
                         {"roses", roses_value(session)},
                         {"edge", edge_value(session)},
+                        {"dividers", dividers_value(session)},
                         {"compass", Value::object()},
                         {"passage", Value::object()},
                         {"history", Value::object({{"undo_label", undo ? Value(words::label_of(*undo)) : Value()}, {"redo_label", redo ? Value(words::label_of(*redo)) : Value()}})}});

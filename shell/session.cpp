@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "shell/demo.h"
+#include "shell/dividers.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -123,6 +124,7 @@ void Session::settle_desk(const Document& before) {
     if (!still_on(desk.edge->on_b, desk.edge->b)) desk.edge->on_b.reset();
   }
   const bool other_sheet = now.sheet.middle != before.sheet.middle || now.sheet.scale != before.sheet.scale || now.sheet.paper != before.sheet.paper;
+  settle_dividers(*this, other_sheet);
   if (other_sheet) {
     set_edge(std::nullopt);
     look_at_sheet();

@@ -12,6 +12,7 @@
 #include "core/document/facts.h"
 #include "core/instruments/straight_edge.h"
 #include "shell/camera.h"
+#include "shell/instruments.h"
 #include "shell/platform.h"
 #include "shell/sheets.h"
 #include "shell/style.h"
@@ -19,10 +20,10 @@
 
 namespace fogsheet {
 
-enum class ToolId { none, mark, leg, straight_edge };
-enum class SlipId { none, first_run, straight_edge, mark, leg, more, lists, new_sheet };
+enum class ToolId { none, mark, leg, straight_edge, dividers };
+enum class SlipId { none, first_run, straight_edge, mark, leg, more, lists, new_sheet, dividers, rough_method };
 
-/// The first end of an edge that is being put on.
+/// The first end of an edge that is being put on, or the first point of dividers.
 struct FirstEnd {
   SheetPoint at;
   std::optional<MarkId> on;
@@ -50,6 +51,9 @@ struct Desk {
   std::optional<StraightEdge> edge;
   std::optional<FirstEnd> first_end;
   std::optional<EdgeMarks> laid_on;
+  std::optional<DividersOnSheet> dividers;
+  std::optional<FirstEnd> first_point;  // of dividers that are being opened
+  RoughMethod rough;
   std::optional<MarkId> selected_mark;
   std::optional<LegId> selected_leg;
   std::optional<MarkId> leg_from;
@@ -98,6 +102,7 @@ struct Session {
   bool canvas_lost = false;
   std::string offline_state;
   NewSheetForm new_sheet_form;
+  DividersForm dividers_form;
   bool link_shown = false;      // it could not be copied and stands under More
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;

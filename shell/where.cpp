@@ -2,6 +2,7 @@
 #include <charconv>
 
 #include "core/positions/position_text.h"
+#include "shell/dividers.h"
 #include "shell/read.h"
 #include "shell/tools/target.h"
 
@@ -61,6 +62,16 @@ Value edge_part(const Session& session, std::string_view part) {
   return Value();
 }
 
+Value dividers_part(const Session& session, std::string_view part) {
+  if (!session.desk.dividers) return Value();
+  const DividersOnSheet& dividers = *session.desk.dividers;
+  const Camera& camera = session.desk.camera;
+  if (part == "leg-a") return thing(session, camera.to_screen(dividers.lie.points.a), DividersTarget{DividersPart::leg_a});
+  if (part == "leg-b") return thing(session, camera.to_screen(dividers.lie.points.b), DividersTarget{DividersPart::leg_b});
+  if (part == "hinge") return thing(session, camera.to_screen(hinge_of(session, dividers)), DividersTarget{DividersPart::hinge});
+  return Value();
+}
+
 Value rose_part(const Session& session, std::string_view part) {
   const std::optional<std::uint32_t> id = id_after_hash(part);
   for (const RoseInReach& rose : session.facts().roses)
@@ -77,6 +88,7 @@ Value where_on_canvas(const Session& session, const std::string& name) {
     return mark ? thing(session, camera.to_screen(place_of(session, mark->id)), MarkTarget{mark->id}) : Value();
   }
   if (const auto part = after(name, "edge/")) return edge_part(session, *part);
+  if (const auto part = after(name, "dividers/")) return dividers_part(session, *part);
   if (const auto part = after(name, "rose/")) return rose_part(session, *part);
   if (const auto text = after(name, "sheet/"))
     if (const Result<Position> position = parse_position(*text)) return place(session, camera.to_screen(session.facts().projection->to_sheet(*position)));

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/base/number_text.h"
 #include "core/directions/direction_figures.h"
 #include "core/positions/position_figures.h"
 
@@ -93,6 +94,9 @@ std::string sentence(const Problem& problem) {
     case Fault::no_edge: return "The straight-edge is not on the sheet: press one end, then the other.";
     case Fault::no_rose: return "There is no rose on this sheet.";
     case Fault::edge_of_no_length: return "The straight-edge needs two places: its ends are too close together.";
+    case Fault::no_dividers: return "The dividers are not on the sheet: press one point, then the other.";
+    case Fault::dividers_shut: return "The dividers need two places: their points are too close together.";
+    case Fault::no_leg_to_step: return "The dividers stand at no leg: set a point down on an end of the leg to step along.";
     case Fault::no_undo: return "There is nothing to undo.";
     case Fault::no_redo: return "There is nothing to redo.";
     case Fault::text_empty: return "There is nothing to open: the text is empty. The sheet stays as it was.";
@@ -298,6 +302,49 @@ std::string spoken(double deg, Rounding rounding, Reference reference) {
   return direction_figures(deg, rounding) + word;
 }
 
+std::string leg_number(const Document& document, LegId leg) {
+  int number = 0;
+  for (const Leg& each : document.legs) {
+    ++number;
+    if (each.id == leg) break;
+  }
+  return "leg " + std::to_string(number);
+}
+
+std::string leg_name(const Document& document, LegId leg) {
+  const Leg& found = *document.legs.find(leg);
+  return leg_number(document, leg) + ", " + document.marks.find(found.from)->name + " to " + document.marks.find(found.to)->name;
+}
+
+DistanceWords distance(double distance_nm) {
+  constexpr double k_cables_per_nm = 10, k_metres_per_nm = 1852;
+  // What rounds to a whole mile or cable is one.
+  if (distance_nm >= 0.995) return {distance_figures(distance_nm), "nm"};
+  if (distance_nm >= 0.0995) return {print_fixed(distance_nm * k_cables_per_nm, 1), "cables"};
+  return {print_fixed(distance_nm * k_metres_per_nm, 0), "m"};
+}
+
+std::string how_dividers_read(bool on_the_scale) {
+  return on_the_scale ? "On the latitude scale, level with the work: count the minutes between the points." : "As the latitude scale has it level with the work.";
+}
+
+std::string steps(int count, double step_nm) { return std::to_string(count) + (count == 1 ? " step of " : " steps of ") + distance(step_nm).text(); }
+
+std::string how_rough_method_goes() { return "Look along the line and read its direction off a ring by eye, several times, quickly and each as if it were the first."; }
+std::string mean_of(std::size_t readings) { return readings == 1 ? "one reading" : "mean of " + std::to_string(readings); }
+std::string more_readings_wanted(std::size_t readings) { return readings == 1 ? "Two more at the least, to see how far they lie apart." : "One more at the least, to see how far they lie apart."; }
+std::string rough_doubt(double run_nm, double to_either_side_nm) {
+  // Beside a distance in miles it is in miles too, unless there would be nothing left of it.
+  constexpr double k_least_tenth_nm = 0.05;
+  const std::string side = to_either_side_nm >= k_least_tenth_nm ? distance_figures(to_either_side_nm) + " nm" : distance(to_either_side_nm).text();
+  return "Over " + distance(run_nm).text() + " that is " + side + " to either side, two times in three.";
+}
+std::string run_wanted() { return "Enter the distance to run to see what that means at its end."; }
+std::string readings_cancel() { return "These readings point all ways: no direction is their mean. Take them again."; }
+std::string other_ring(Reference ring_in_use) {
+  return std::string("The readings so far are of the ") + (ring_in_use == Reference::true_north ? "true" : "magnetic") + " ring: read all of them off one.";
+}
+
 std::string no_such_command(const std::string& name) { return "There is no command “" + name + "”."; }
 std::string no_compass_course() { return "There is no compass course: deviation is not entered."; }
 std::string link_copied() { return "The link is copied: paste it into a message to yourself or to your crew."; }
@@ -326,6 +373,10 @@ std::string status_mark_tool() { return "Press where the mark stands."; }
 std::string status_leg_tool(bool has_start) { return has_start ? "Press the next turn." : "Press where the leg begins."; }
 std::string status_edge_off(bool has_first_end) { return has_first_end ? "Press the other end." : "Press one end of the line, then the other."; }
 std::string status_edge_on() { return "Slide it to the rose: drag its body. Drag an end to line it up."; }
+std::string status_dividers(bool has_first_point, bool on) {
+  if (has_first_point) return "Press the second point.";
+  return on ? "Drag a leg to move its point, the hinge to carry them." : "Press one point, then the other.";
+}
 std::string status_edge_settled() { return "Read where it cuts both rings. The arrow shows the way you go: press it to turn round."; }
 
 }  // namespace fogsheet::words

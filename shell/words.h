@@ -40,6 +40,29 @@ std::string with_letter(double deg, Rounding rounding, Reference reference);  //
 /// Three figures spoken one by one would be slow: "096 true".
 std::string spoken(double deg, Rounding rounding, Reference reference);
 
+/// "leg 2", and with its ends "leg 2, Off Sarn to Off Gannet".
+std::string leg_number(const Document& document, LegId leg);
+std::string leg_name(const Document& document, LegId leg);
+
+/// A distance as it is read: miles, under a mile cables, under a cable metres.
+struct DistanceWords {
+  std::string figures;
+  std::string unit;
+  std::string text() const { return figures + " " + unit; }
+};
+DistanceWords distance(double distance_nm);
+
+std::string how_dividers_read(bool on_the_scale);
+std::string steps(int count, double step_nm);  // "3 steps of 1.0 nm"
+
+std::string how_rough_method_goes();
+std::string mean_of(std::size_t readings);
+std::string more_readings_wanted(std::size_t readings);
+std::string rough_doubt(double run_nm, double to_either_side_nm);
+std::string run_wanted();
+std::string readings_cancel();
+std::string other_ring(Reference ring_in_use);
+
 std::string no_such_command(const std::string& name);
 std::string no_compass_course();
 std::string link_copied();
@@ -54,5 +77,6 @@ std::string status_leg_tool(bool has_start);
 std::string status_edge_off(bool has_first_end);
 std::string status_edge_on();
 std::string status_edge_settled();
+std::string status_dividers(bool has_first_point, bool on);
 
 }  // namespace fogsheet::words

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/figure/sheet_figure.h"
+#include "shell/canvas/dividers_view.h"
 #include "shell/canvas/edge_view.h"
 #include "shell/canvas/overlay.h"
 #include "shell/tools/target.h"
@@ -56,6 +57,7 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
     brush.disc(at, 3, Ink::edge, Ink::paper, 1);
   }
   if (edge) draw_edge(session, *edge, tool.sliding(), overlay);
+  if (desk.dividers) draw_dividers(session, *desk.dividers, desk.tool == ToolId::dividers, overlay);
   tool.draw_preview(session, overlay);
 }
 

@@ -19,6 +19,8 @@ Panel more_slip(const Session& session) {
     slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
                                     .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
   }
+  if (session.phone()) slip.items.push_back(ButtonItem{.name = "tool/dividers", .label = "Dividers", .icon = "dividers", .pressed = session.desk.tool == ToolId::dividers, .on_press = {"tool", Value::object({{"tool", "dividers"}})}});
+  slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
   ChoiceItem palette{.name = "palette", .label = "Palette", .chosen = std::string(palette_name(session.settings.palette)), .argument = "palette", .on_choose = {"set-palette"}};
   for (int i = 0; i < k_palette_count; ++i) palette.options.push_back({std::string(palette_name(static_cast<Palette>(i))), words::palette_label(static_cast<Palette>(i))});

@@ -45,6 +45,8 @@ struct FieldItem {
   std::string unit;
   std::string error;   // the reason under it; empty when all is well
   bool multiline = false;
+  int completes_at = 0;       // so many figures are a whole entry: it is sent at once and the field stays in hand; 0: never
+  bool figures_only = false;  // a touch screen offers figures alone
   Press on_leave;      // sent with argument "text" when the field is left or Enter is pressed
 };
 

@@ -12,6 +12,8 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::leg: panels.push_back(leg_slip(session)); break;
     case SlipId::more: panels.push_back(more_slip(session)); break;
     case SlipId::lists: panels.push_back(lists_panel(session, PanelPlace::slip)); break;
+    case SlipId::dividers: panels.push_back(dividers_slip(session, tool)); break;
+    case SlipId::rough_method: panels.push_back(rough_method_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   panels.push_back(margin_panel(session, tool));

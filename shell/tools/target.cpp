@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/figure/rose_figure.h"
+#include "shell/dividers.h"
 
 namespace fogsheet {
 namespace {
@@ -15,12 +16,14 @@ constexpr double k_arrow_beyond_ring = 1.36;
 
 double distance_px(ScreenPoint a, ScreenPoint b) { return std::hypot(a.x_px - b.x_px, a.y_px - b.y_px); }
 
-double distance_to_segment_px(ScreenPoint p, ScreenPoint a, ScreenPoint b) {
+ScreenPoint foot_on_segment(ScreenPoint p, ScreenPoint a, ScreenPoint b) {
   const ScreenPoint ab = b - a, ap = p - a;
   const double square = ab.x_px * ab.x_px + ab.y_px * ab.y_px;
   const double t = square > 0 ? std::clamp((ap.x_px * ab.x_px + ap.y_px * ab.y_px) / square, 0.0, 1.0) : 0;
-  return distance_px(p, {a.x_px + t * ab.x_px, a.y_px + t * ab.y_px});
+  return {a.x_px + t * ab.x_px, a.y_px + t * ab.y_px};
 }
+
+double distance_to_segment_px(ScreenPoint p, ScreenPoint a, ScreenPoint b) { return distance_px(p, foot_on_segment(p, a, b)); }
 
 bool on_body(const Session& session, ScreenPoint at) {
   const StraightEdge& edge = *session.desk.edge;
@@ -51,6 +54,29 @@ std::optional<Target> edge_target(const Session& session, ScreenPoint at) {
   return std::nullopt;
 }
 
+/// Nearest wins: the two points and the hinge before the legs between them.
+std::optional<Target> dividers_target(const Session& session, ScreenPoint at) {
+  if (session.desk.tool != ToolId::dividers || !session.desk.dividers) return std::nullopt;
+  const Camera& camera = session.desk.camera;
+  const Dividers& points = session.desk.dividers->lie.points;
+  const ScreenPoint a = camera.to_screen(points.a), b = camera.to_screen(points.b), hinge = camera.to_screen(hinge_of(session, *session.desk.dividers));
+  std::optional<Target> best;
+  double best_px = k_mark_reach_px;
+  const auto offer = [&](double px, DividersPart part) {
+    if (px > best_px) return;
+    best_px = px;
+    best = DividersTarget{part};
+  };
+  offer(distance_px(at, a), DividersPart::leg_a);
+  offer(distance_px(at, b), DividersPart::leg_b);
+  offer(distance_px(at, hinge), DividersPart::hinge);
+  if (best) return best;
+  best_px = k_line_reach_px;
+  offer(distance_to_segment_px(at, hinge, a), DividersPart::leg_a);
+  offer(distance_to_segment_px(at, hinge, b), DividersPart::leg_b);
+  return best;
+}
+
 std::optional<LegId> leg_near(const Session& session, ScreenPoint at) {
   const Camera& camera = session.desk.camera;
   std::optional<LegId> best;
@@ -68,9 +94,18 @@ std::optional<LegId> leg_near(const Session& session, ScreenPoint at) {
 
 Target target_at(const Session& session, ScreenPoint at) {
   if (const std::optional<Target> target = edge_target(session, at)) return *target;
+  if (const std::optional<Target> target = dividers_target(session, at)) return *target;
   if (const std::optional<MarkId> mark = mark_near(session, at)) return MarkTarget{*mark};
   if (const std::optional<LegId> leg = leg_near(session, at)) return LegTarget{*leg};
   return NothingTarget{};
+}
+
+std::optional<SheetPoint> foot_on_leg_near(const Session& session, ScreenPoint at) {
+  const std::optional<LegId> id = leg_near(session, at);
+  if (!id) return std::nullopt;
+  const Leg& leg = *session.document().legs.find(*id);
+  const Camera& camera = session.desk.camera;
+  return camera.to_sheet(foot_on_segment(at, camera.to_screen(place_of(session, leg.from)), camera.to_screen(place_of(session, leg.to))));
 }
 
 std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {

@@ -12,14 +12,20 @@ struct MarkTarget { MarkId id; bool operator==(const MarkTarget&) const = defaul
 struct LegTarget { LegId id; bool operator==(const LegTarget&) const = default; };
 struct HandleTarget { EdgeEnd end; bool operator==(const HandleTarget&) const = default; };
 struct ArrowTarget { bool operator==(const ArrowTarget&) const = default; };  // turns the direction of travel round
+/// A part of the dividers: a leg, taken by its point or anywhere along it, or the hinge that carries both.
+enum class DividersPart { leg_a, leg_b, hinge };
+struct DividersTarget { DividersPart part; bool operator==(const DividersTarget&) const = default; };
 struct BodyTarget { bool operator==(const BodyTarget&) const = default; };    // the strip or its reading edge
 
-using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget>;
+using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget, DividersTarget>;
 
 Target target_at(const Session& session, ScreenPoint at);
 
 /// The mark within reach of a point, nearest first; for snapping.
 std::optional<MarkId> mark_near(const Session& session, ScreenPoint at);
+
+/// The nearest place on a leg within reach of a point.
+std::optional<SheetPoint> foot_on_leg_near(const Session& session, ScreenPoint at);
 
 SheetPoint place_of(const Session& session, MarkId mark);
 

@@ -43,6 +43,7 @@ struct ToolRow {
   const char* icon;
   const char* key;
   std::unique_ptr<Tool> (*make)();
+  SlipId slip = SlipId::none;  // opens with it
 };
 
 const std::vector<ToolRow>& tool_table();

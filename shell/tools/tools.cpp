@@ -1,4 +1,5 @@
 #include "core/base/check.h"
+#include "shell/tools/dividers_tool.h"
 #include "shell/tools/leg_tool.h"
 #include "shell/tools/mark_tool.h"
 #include "shell/tools/no_tool.h"
@@ -11,7 +12,8 @@ const std::vector<ToolRow>& tool_table() {
       {ToolId::none, "none", "", "", [] { return std::unique_ptr<Tool>(std::make_unique<NoTool>()); }},
       {ToolId::mark, "mark", "mark", "M", [] { return std::unique_ptr<Tool>(std::make_unique<MarkTool>()); }},
       {ToolId::leg, "leg", "leg", "L", [] { return std::unique_ptr<Tool>(std::make_unique<LegTool>()); }},
-      {ToolId::straight_edge, "straight-edge", "edge", "S", [] { return std::unique_ptr<Tool>(std::make_unique<StraightEdgeTool>()); }},
+      {ToolId::straight_edge, "straight-edge", "edge", "S", [] { return std::unique_ptr<Tool>(std::make_unique<StraightEdgeTool>()); }, SlipId::straight_edge},
+      {ToolId::dividers, "dividers", "dividers", "D", [] { return std::unique_ptr<Tool>(std::make_unique<DividersTool>()); }, SlipId::dividers},
   };
   return table;
 }

@@ -61,6 +61,55 @@ TEST_CASE("set on the scale they read what they were set to") {
   }
 }
 
+TEST_CASE("set to a distance they read it, and lie as they did") {
+  Random random(17);
+  for (const double lat_deg : {-60.0, 0.0, 44.0, 70.0}) {
+    const Projection projection = sheet_at(lat_deg);
+    for (int i = 0; i < 100; ++i) {
+      const Dividers lay{{random.uniform(20, 190), random.uniform(20, 270)}, {random.uniform(20, 190), random.uniform(20, 270)}};
+      const double wanted_nm = random.uniform(0.05, 20);
+      const double lat = projection.to_position(lay.a).lat_deg;
+      const Dividers set = opened_to(lay, opening_for_distance_mm(wanted_nm, lat, projection));
+      CHECK(set.a == lay.a);
+      CHECK(std::abs(direction_deg(set.b - set.a) - direction_deg(lay.b - lay.a)) <= 1e-9);
+      CHECK(std::abs(read_dividers({{0, lay.a.y_mm}, {opening_mm(set), lay.a.y_mm}}, projection).distance_nm - wanted_nm) <= 1e-9);
+    }
+  }
+  CHECK(opened_to({{5, 5}, {5, 5}}, 3) == Dividers{{5, 5}, {8, 5}});
+  CHECK(opening_for_distance_mm(0, 44, sheet_at(44)) == 0);
+}
+
+TEST_CASE("the hinge stands over the middle, and the legs are alike") {
+  Random random(29);
+  for (int i = 0; i < 1000; ++i) {
+    const Dividers dividers{{random.uniform(0, 200), random.uniform(0, 280)}, {random.uniform(0, 200), random.uniform(0, 280)}};
+    const bool left = random.uniform(0, 1) < 0.5;
+    const SheetPoint at = hinge(dividers, left, 20);
+    CHECK(std::abs(distance_mm(at, dividers.a) - distance_mm(at, dividers.b)) <= 1e-9);
+    CHECK(std::abs(distance_mm(at, midpoint(dividers.a, dividers.b)) - 20) <= 1e-9);
+    // Left of the way: seen from above with y downwards, a turn against the clock.
+    const SheetVector run = dividers.b - dividers.a, out = at - midpoint(dividers.a, dividers.b);
+    CHECK((run.x_mm * out.y_mm - run.y_mm * out.x_mm < 0) == left);
+    // And the other way round it is the other side.
+    CHECK(distance_mm(hinge({dividers.b, dividers.a}, !left, 20), at) <= 1e-9);
+  }
+  CHECK(hinge_is_left({{10, 50}, {40, 60}}, {100, 100}));        // eastward: up is left
+  CHECK_FALSE(hinge_is_left({{40, 60}, {10, 50}}, {100, 100}));
+  CHECK_FALSE(hinge_is_left({{10, 60}, {10, 30}}, {100, 100}));  // northward at the west border: inward is right
+  CHECK(hinge_is_left({{190, 60}, {190, 30}}, {100, 100}));
+  CHECK(hinge({{5, 5}, {5, 5}}, true, 3) == SheetPoint{5, 2});
+}
+
+TEST_CASE("steps are alike and lie on the line, past its end too") {
+  const std::vector<SheetPoint> steps = steps_towards({0, 0}, {30, 40}, 15, 5);
+  REQUIRE(steps.size() == 5);
+  CHECK(distance_mm(steps[0], {9, 12}) <= 1e-9);
+  CHECK(distance_mm(steps[2], step_along({0, 0}, {30, 40}, 15)->last) <= 1e-9);
+  CHECK(distance_mm(steps[4], {45, 60}) <= 1e-9);
+  CHECK(steps_towards({0, 0}, {30, 40}, 15, 0).empty());
+  CHECK(steps_towards({3, 3}, {3, 3}, 15, 5).empty());
+}
+
 TEST_CASE("a line is stepped off in whole steps and a rest") {
   const Result<SteppedLine> line = step_along({0, 0}, {30, 40}, 15);
   REQUIRE(line.ok());

@@ -63,9 +63,16 @@ function field(act, id) {
   let input = null;
   let shown = '';  // the last text that the application gave
   let on_leave = null;
+  let completes_at = 0;
 
   const leave = () => {
     if (input.value !== shown) act.press(on_leave, { text: input.value });
+  };
+  // So many figures and no more are a whole entry: it is sent, and the field stays in hand for what comes next.
+  const typed = () => {
+    if (!completes_at || input.value === shown || !/^\d+$/.test(input.value) || input.value.length !== completes_at) return;
+    shown = input.value;
+    act.press(on_leave, { text: shown });
   };
   const keys = (event) => {
     if (event.key === 'Escape') input.value = shown;
@@ -75,6 +82,7 @@ function field(act, id) {
     input = multiline ? make('textarea', { rows: 3 }) : make('input', { type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false' });
     input.dir = 'auto';
     input.addEventListener('blur', leave);
+    input.addEventListener('input', typed);
     input.addEventListener('keydown', keys);
     box.replaceChildren(input, unit);
   };
@@ -83,6 +91,8 @@ function field(act, id) {
     patch(item) {
       if (!input || (input.localName === 'textarea') !== item.multiline) renew(item.multiline);
       on_leave = item.on_leave;
+      completes_at = item.completes_at;
+      set(input, 'inputmode', item.figures_only ? 'numeric' : null);
       set(input, 'data-name', item.name);
       set(input, 'aria-invalid', item.error ? 'true' : null);
       set(input, 'aria-describedby', item.error ? error.id : null);
