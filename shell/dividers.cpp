@@ -38,6 +38,8 @@ void bring_into_view(Session& session, SheetPoint place) {
   session.desk.camera_moved = true;
 }
 
+bool holds(FreeArea area, ScreenPoint p) { return p.x_px >= 0 && p.y_px >= 0 && p.x_px < area.width_px && p.y_px < area.height_px; }
+
 bool ends_at(const Leg& leg, const std::optional<MarkId>& mark) { return mark && (leg.from == *mark || leg.to == *mark); }
 
 }  // namespace
@@ -48,6 +50,13 @@ Result<Done> open_dividers(Session& session, const FirstEnd& a, const FirstEnd& 
   DividersPlace lie{.points = {a.at, b.at}, .on_a = a.on, .on_b = b.on};
   lie.hinge_left = hinge_is_left(lie.points, middle_of_sheet(session));
   session.desk.dividers = DividersOnSheet{.lie = lie};
+  // Out of sight the hinge is no use: the other side will do.
+  const auto in_sight = [&] { return holds(session.free_area(), session.desk.camera.to_screen(hinge_of(session, *session.desk.dividers))); };
+  bool& left = session.desk.dividers->lie.hinge_left;
+  if (!in_sight()) {
+    left = !left;
+    if (!in_sight()) left = !left;
+  }
   session.touch();
   return Done{};
 }
@@ -109,8 +118,8 @@ std::vector<LegId> legs_to_step(const Session& session) {
   const DividersOnSheet& dividers = *session.desk.dividers;
   const DividersPlace& place = dividers.work ? *dividers.work : dividers.lie;
   for (const Leg& leg : session.document().legs) {
-    const bool offered = ends_at(leg, place.on_a) || ends_at(leg, place.on_b) || leg.id == session.desk.selected_leg ||
-                         (dividers.stepped && dividers.stepped->leg == leg.id);
+    const bool spanned = ends_at(leg, place.on_a) && ends_at(leg, place.on_b) && !dividers.stepped;  // one step: nothing to walk
+    const bool offered = !spanned && (ends_at(leg, place.on_a) || ends_at(leg, place.on_b) || leg.id == session.desk.selected_leg || (dividers.stepped && dividers.stepped->leg == leg.id));
     if (offered && legs.size() < k_most_legs_offered) legs.push_back(leg.id);
   }
   return legs;

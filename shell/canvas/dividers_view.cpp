@@ -17,16 +17,16 @@ ScreenPoint part_way(ScreenPoint from, ScreenPoint to, double part) { return {fr
 
 /// A leg: a slender limb, and the needle that it holds.
 void draw_leg(ScreenPoint hinge, ScreenPoint point, Brush& brush) {
-  constexpr double k_needle = 0.74, k_half_width_px = 3.2;
+  constexpr double k_needle = 0.74, k_wide_px = 3.4, k_narrow_px = 1.8;
   const double length = std::hypot(point.x_px - hinge.x_px, point.y_px - hinge.y_px);
   if (length == 0) return;
   const ScreenPoint across{-(point.y_px - hinge.y_px) / length, (point.x_px - hinge.x_px) / length};
-  const ScreenPoint shoulder = part_way(hinge, point, 0.16), ferrule = part_way(hinge, point, k_needle);
+  const ScreenPoint ferrule = part_way(hinge, point, k_needle);
   const auto aside = [&](ScreenPoint p, double px) { return ScreenPoint{p.x_px + px * across.x_px, p.y_px + px * across.y_px}; };
-  brush.line(hinge, point, Ink::paper, 5, 0.7);
-  brush.fill({aside(shoulder, k_half_width_px), aside(ferrule, 1.8), aside(ferrule, -1.8), aside(shoulder, -k_half_width_px)}, Ink::edge_fill, 0.6);
-  for (const double side : {1.0, -1.0}) brush.line(aside(shoulder, side * k_half_width_px), aside(ferrule, side * 1.8), Ink::edge, 1.2);
-  brush.line(hinge, shoulder, Ink::edge, 2.4);
+  brush.line(ferrule, point, Ink::paper, 4.4, 0.7);
+  brush.fill({aside(hinge, k_wide_px), aside(ferrule, k_narrow_px), aside(ferrule, -k_narrow_px), aside(hinge, -k_wide_px)}, Ink::paper);
+  brush.fill({aside(hinge, k_wide_px), aside(ferrule, k_narrow_px), aside(ferrule, -k_narrow_px), aside(hinge, -k_wide_px)}, Ink::edge_fill, 0.5);
+  for (const double side : {1.0, -1.0}) brush.line(aside(hinge, side * k_wide_px), aside(ferrule, side * k_narrow_px), Ink::edge, 1.2);
   brush.line(aside(ferrule, 3), aside(ferrule, -3), Ink::edge, 1.6);
   brush.line(ferrule, point, Ink::edge, 1.6);
 }
@@ -47,26 +47,17 @@ void draw_steps(const Session& session, const DividersOnSheet& dividers, Brush& 
   for (const SheetPoint& step : steps_of(session, dividers)) stroke(step, ++count % 5 == 0 ? 9 : 6);
 }
 
-/// The distance, below the line between the points.
+/// The distance, level, beyond the hinge: there it lies clear of the line and what is written along it.
 void draw_distance(const Session& session, const DividersOnSheet& dividers, ScreenPoint a, ScreenPoint b, ScreenPoint hinge, Brush& brush) {
-  const std::string text = words::distance(reading_of(session, dividers).distance_nm).text();
-  const double wide_px = text_width_em(text, Face::bold) * k_reading_px, open_px = std::hypot(b.x_px - a.x_px, b.y_px - a.y_px);
+  constexpr double k_clear_px = k_handle_radius_px + 7;
   const ScreenPoint middle = part_way(a, b, 0.5);
   const double off_px = std::hypot(middle.x_px - hinge.x_px, middle.y_px - hinge.y_px);
-  const ScreenPoint away{(middle.x_px - hinge.x_px) / off_px, (middle.y_px - hinge.y_px) / off_px};
-  // Along the line where that holds it, else level beside it.
-  double turn = std::atan2(b.y_px - a.y_px, b.x_px - a.x_px) * 180 / 3.14159265358979323846;
-  if (turn > 90) turn -= 180;
-  if (turn <= -90) turn += 180;
-  if (open_px > wide_px + 12) {
-    const double radians = turn * 3.14159265358979323846 / 180;
-    const bool below = away.x_px * -std::sin(radians) + away.y_px * std::cos(radians) > 0;
-    const double off = 9 + (below ? k_reading_px * 0.73 : 0);
-    brush.text({middle.x_px + off * away.x_px, middle.y_px + off * away.y_px}, text, k_reading_px, Face::bold, Anchor::middle, Ink::ink, true, turn);
-    return;
-  }
-  const double aside = 14 + (away.x_px == 0 ? 0 : std::abs(away.x_px) * wide_px / 2), down = away.y_px > 0 ? 0.73 * k_reading_px : 0;
-  brush.text({middle.x_px + aside * away.x_px, middle.y_px + (12 + down) * away.y_px + (std::abs(away.y_px) < 0.5 ? 0.36 * k_reading_px : 0)}, text, k_reading_px, Face::bold, Anchor::middle, Ink::ink, true);
+  const ScreenPoint out{(hinge.x_px - middle.x_px) / off_px, (hinge.y_px - middle.y_px) / off_px};
+  constexpr double k_aslant = 0.5;  // from here on it stands beside the hinge rather than over it
+  const Anchor anchor = out.x_px > k_aslant ? Anchor::start : out.x_px < -k_aslant ? Anchor::end : Anchor::middle;
+  const double down_px = (1 + out.y_px) / 2 * cap_height_em(Face::bold) * k_reading_px;
+  brush.text({hinge.x_px + k_clear_px * out.x_px, hinge.y_px + k_clear_px * out.y_px + down_px}, words::distance(reading_of(session, dividers).distance_nm).text(),
+             k_reading_px, Face::bold, anchor, Ink::ink, true);
 }
 
 }  // namespace

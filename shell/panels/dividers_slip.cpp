@@ -27,20 +27,24 @@ void add_reading(const Session& session, const DividersOnSheet& dividers, Panel&
   slip.items.push_back(LineItem{.text = words::how_dividers_read(dividers.work.has_value()), .tone = LineTone::soft});
 }
 
+/// What is left of a stepped leg, read where it lies.
+double rest_nm(const Session& session, const SteppedLeg& stepped) {
+  const SheetPoint end = place_of(session, stepped.towards);
+  const Dividers rest = opened_to({end, place_of(session, stepped.from)}, stepped.rest_mm);
+  return read_dividers(rest, *session.facts().projection).distance_nm;
+}
+
 void add_steps(const Session& session, const DividersOnSheet& dividers, Panel& slip) {
   const Document& document = session.document();
   if (dividers.stepped) {
     const SteppedLeg& stepped = *dividers.stepped;
     const double step_nm = reading_of(session, dividers).distance_nm;
-    slip.items.push_back(HeadingItem{.text = words::leg_name(document, stepped.leg), .level = 3});
-    slip.items.push_back(LineItem{.text = "from " + name_of(session, stepped.from), .value = words::steps(stepped.steps, step_nm)});
-    if (!stepped.counted) {
-      const SheetPoint end = place_of(session, stepped.towards), last = steps_towards(end, place_of(session, stepped.from), stepped.rest_mm, 1).empty() ? end : steps_towards(end, place_of(session, stepped.from), stepped.rest_mm, 1).front();
-      slip.items.push_back(LineItem{.text = "and over", .value = words::distance(read_dividers({last, end}, *session.facts().projection).distance_nm).text()});
-    }
+    slip.items.push_back(HeadingItem{.text = words::leg_name(document, stepped.leg), .beside = "from " + name_of(session, stepped.from), .level = 3});
+    slip.items.push_back(LineItem{.text = words::steps(stepped.steps, step_nm), .tone = LineTone::strong});
+    if (!stepped.counted) slip.items.push_back(LineItem{.text = "and over", .value = words::distance(rest_nm(session, stepped)).text()});
     const RhumbLeg exact = rhumb_inverse(unquantise(document.marks.find(stepped.from)->at), unquantise(document.marks.find(stepped.towards)->at));
     slip.items.push_back(LineItem{.text = "worked out from the marks", .value = print_fixed(exact.distance_nm, 2) + " nm", .tone = LineTone::soft});
-    slip.items.push_back(FieldItem{.name = "steps", .label = "Steps to walk (empty: as many as it holds)", .text = session.dividers_form.steps, .error = session.dividers_form.steps_error, .figures_only = true, .on_leave = {"step-off-typed"}});
+    slip.items.push_back(FieldItem{.name = "steps", .label = "Steps; empty: as many as it holds", .text = session.dividers_form.steps, .error = session.dividers_form.steps_error, .figures_only = true, .on_leave = {"step-off-typed"}});
     if (!steps_of(session, dividers).empty()) slip.items.push_back(ButtonItem{.name = "mark-last-step", .label = "A mark at the last step", .on_press = {"mark-last-step"}});
   }
   for (const LegId leg : legs_to_step(session)) {

@@ -20,11 +20,9 @@ std::optional<double> run_nm(const Session& session) {
   return leg_facts(session.document(), *leg, session.facts().variation, session.settings.rounding).rhumb.distance_nm;
 }
 
-void add_mean(const Session& session, Panel& slip) {
+void add_mean(const Session& session, const std::optional<RoughMean>& mean, std::optional<double> run, Panel& slip) {
   const RoughMethod& rough = session.desk.rough;
   const Rounding rounding = session.settings.rounding;
-  const std::optional<double> run = run_nm(session);
-  const std::optional<RoughMean> mean = rough_mean(rough.readings_deg, run);
   if (!mean) {
     slip.items.push_back(CautionItem{.text = "No mean", .advice = words::readings_cancel()});
     return;
@@ -36,13 +34,18 @@ void add_mean(const Session& session, Panel& slip) {
   if (rough.readings_deg.size() < k_least_rough_readings) {
     slip.items.push_back(LineItem{.text = words::more_readings_wanted(rough.readings_deg.size()), .tone = LineTone::soft});
   } else {
-    slip.items.push_back(LineItem{.text = "spread, one standard deviation", .value = print_fixed(mean->mean.spread_deg, 1) + "°"});
+    slip.items.push_back(LineItem{.text = "spread (1 sd)", .value = print_fixed(mean->mean.spread_deg, 1) + "°"});
     if (mean->to_either_side_nm) slip.items.push_back(LineItem{.text = words::rough_doubt(*run, *mean->to_either_side_nm), .tone = LineTone::strong});
     else if (rough.run_error.empty()) slip.items.push_back(LineItem{.text = words::run_wanted(), .tone = LineTone::soft});
   }
+}
+
+void add_sum(const Session& session, const RoughMean& rough, Panel& slip) {
+  const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = session.facts().variation;
-  if (is_true) slip.items.push_back(words::chain_sum(chain_from_true(TrueDirection(mean->mean.mean_deg), variation.value, rounding), rounding, variation));
-  else if (variation.value) slip.items.push_back(words::chain_sum(chain_from_magnetic(MagneticDirection(mean->mean.mean_deg), *variation.value, rounding), rounding, variation));
+  const double mean_deg = rough.mean.mean_deg;
+  if (session.desk.rough.ring == Reference::true_north) slip.items.push_back(words::chain_sum(chain_from_true(TrueDirection(mean_deg), variation.value, rounding), rounding, variation));
+  else if (variation.value) slip.items.push_back(words::chain_sum(chain_from_magnetic(MagneticDirection(mean_deg), *variation.value, rounding), rounding, variation));
 }
 
 }  // namespace
@@ -52,18 +55,19 @@ Panel rough_method_slip(const Session& session) {
   Panel slip{.name = "rough-method", .label = "Rough method"};
   slip.items.push_back(HeadingItem{.text = "Rough method", .beside = "when there is nothing to hand"});
   slip.items.push_back(parts::close_button());
-  slip.items.push_back(LineItem{.text = words::how_rough_method_goes(), .tone = LineTone::soft});
-  ChoiceItem ring{.name = "rough-ring", .label = "Read by eye off", .chosen = rough.ring == Reference::true_north ? "true" : "magnetic", .argument = "ring", .on_choose = {"set-rough-ring"}};
-  ring.options = {{"true", "the true ring"}, {"magnetic", "the magnetic ring"}};
+  if (rough.readings_deg.empty()) slip.items.push_back(LineItem{.text = words::how_rough_method_goes(), .tone = LineTone::soft});
+  ChoiceItem ring{.name = "rough-ring", .label = "Read by eye off the", .chosen = rough.ring == Reference::true_north ? "true" : "magnetic", .argument = "ring", .on_choose = {"set-rough-ring"}};
+  ring.options = {{"true", "true ring"}, {"magnetic", "magnetic ring"}};
   slip.items.push_back(ring);
   slip.items.push_back(FieldItem{.name = "rough-reading", .label = "A reading: three figures, then the next", .text = rough.typed, .error = rough.typed_error, .completes_at = 3, .figures_only = true, .on_leave = {"rough-reading"}});
   for (std::size_t i = 0; i < rough.readings_deg.size(); ++i)
     slip.items.push_back(ButtonItem{.name = "rough-reading/" + std::to_string(i), .label = words::with_letter(rough.readings_deg[i], Rounding::whole_degrees, rough.ring), .icon = "close", .on_press = {"remove-rough-reading", Value::object({{"index", static_cast<double>(i)}})}});
+  const std::optional<double> run = run_nm(session);
+  const std::optional<RoughMean> mean = rough_mean(rough.readings_deg, run);
+  if (!rough.readings_deg.empty()) add_mean(session, mean, run, slip);
   slip.items.push_back(FieldItem{.name = "rough-run", .label = "Distance to run", .text = rough.run, .unit = "nm", .error = rough.run_error, .on_leave = {"set-rough-run"}});
-  if (!rough.readings_deg.empty()) {
-    add_mean(session, slip);
-    slip.items.push_back(ButtonItem{.name = "clear-rough", .label = "Start again", .on_press = {"clear-rough"}});
-  }
+  if (mean) add_sum(session, *mean, slip);
+  if (!rough.readings_deg.empty()) slip.items.push_back(ButtonItem{.name = "clear-rough", .label = "Start again", .on_press = {"clear-rough"}});
   return slip;
 }
 

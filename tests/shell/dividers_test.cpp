@@ -140,7 +140,7 @@ TEST_CASE("wrong entries stay and say why") {
     CHECK(bench.read("dividers").is_null());
   }
   bench.lay(0, 1);
-  bench.press_button("step-off/" + bench.leg_id(1));
+  bench.press_button("step-off/" + bench.leg_id(0));
   for (const char* text : {"0", "x", "5000"}) {
     CAPTURE(text);
     bench.type("steps", text);
