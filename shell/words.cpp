@@ -73,6 +73,7 @@ std::string sentence(const Problem& problem) {
     case Fault::date_outside_models:
       return "No variation for the year " + value(0) + ": the models reach from " + value(1) + " to " + value(2) + ". Set another date, or enter the variation printed on your chart.";
     case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
+    case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take 1:" + value(0) + ", and 1:" + value(1) + " is the smallest scale. Take a larger paper or places nearer together.";
     case Fault::things_off_sheet: return things_off_sheet(problem);
     case Fault::name_empty: return "A mark needs a name.";
     case Fault::name_too_long: return "The name has " + value(0) + " characters; up to " + value(1) + " fit.";

@@ -36,6 +36,7 @@ enum class Fault {
   date_outside_models,  // numbers: year given, first year, last year
   // the sheet and what lies on it
   place_off_sheet,         // texts: the mark's name
+  sheet_too_wide,          // numbers: the scale it would take, the greatest there is
   things_off_sheet,        // texts: names of those that would lie off, three at most; numbers: how many
   name_empty,
   name_too_long,           // numbers: characters given, most
