@@ -16,7 +16,7 @@ namespace fogsheet {
 struct App::Inside : GestureTarget {
   explicit Inside(Platform& platform) : session(platform), gestures(*this) {
     for (const ToolRow& row : tool_table()) tools.push_back(row.make());
-    if (const std::optional<Palette> kept = palette_named(platform.setting("palette"))) session.settings.palette = *kept;
+    session.settings = kept_settings(platform);
   }
 
   Tool& tool() { return *tools[static_cast<std::size_t>(session.desk.tool)]; }
@@ -198,6 +198,8 @@ GlyphImage App::glyphs() const {
 std::uint64_t App::panels_revision() const { return inside_->session.panels_revision; }
 std::vector<Panel> App::panels() const { return panels_in_view(inside_->session, inside_->tool()); }
 std::string App::palette() const { return std::string(palette_name(inside_->session.settings.palette)); }
+
+int App::text_percent() const { return inside_->session.settings.text_percent; }
 
 std::string App::cursor() const {
   if (!inside_->hovered) return "default";

@@ -82,6 +82,7 @@ class App {
   std::vector<Panel> panels() const;
   /// "day", "dusk", "night", "high-contrast".
   std::string palette() const;
+  int text_percent() const;  // of the panels' text: 100, 125 or 150
   std::string cursor() const;  // a CSS cursor keyword for the canvas
 
   // -- for scripts (README, "Scripting")

@@ -6,7 +6,9 @@
 #include "shell/commands_desk.h"
 #include "shell/commands_forms.h"
 #include "shell/commands_instruments.h"
+#include "shell/commands_marks.h"
 #include "shell/commands_sheet.h"
+#include "shell/commands_typed.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -14,7 +16,8 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {desk_commands(), instrument_commands(), form_commands()}) std::move(more.begin(), more.end(), std::back_inserter(all));
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), instrument_commands(), form_commands(), typed_commands()})
+      std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();
   return table;

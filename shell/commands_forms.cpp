@@ -1,45 +1,42 @@
 #include "shell/commands_forms.h"
 
-#include <cstdlib>
-
 #include "core/positions/position_text.h"
+#include "core/sheet/scale_text.h"
 #include "shell/arguments.h"
+#include "shell/commands_sheet.h"
+#include "shell/form_fields.h"
+#include "shell/new_sheet.h"
 #include "shell/words.h"
 
 namespace fogsheet {
 namespace {
 
+/// What can be said of a field as soon as it is left.
+std::string error_in(const std::string& field, const std::string& text) {
+  if (text.empty()) return "";
+  const auto error_of = [](const auto& result) { return result ? std::string() : words::sentence(result.problem()); };
+  if (field == "middle" || field == "corner-a" || field == "corner-b") return error_of(parse_position(text));
+  if (field == "other-scale") return error_of(parse_scale(text));
+  if (field == "date") return error_of(parse_iso_date(text));
+  return "";
+}
+
 Value run_fill_new_sheet(Session& session, const Value& arguments) {
   const Result<std::string> field = text_argument(arguments, "field"), text = text_argument(arguments, "text");
   for (const Result<std::string>* each : {&field, &text})
     if (!*each) return refused(each->problem());
-  NewSheetForm& form = session.new_sheet_form;
-  if (*field == "scale") form.scale = *text;
-  else if (*field == "paper") form.paper = *text;
-  else if (*field == "middle") {
-    form.middle = *text;
-    const Result<Position> read = parse_position(*text);
-    form.error = text->empty() || read.ok() ? "" : words::sentence(read.problem());
-  } else {
-    return refused({.fault = Fault::entry_unreadable, .texts = {"field", *field}});
-  }
+  if (!is_field(k_new_sheet_fields, *field)) return refused({.fault = Fault::entry_unreadable, .texts = {"field", *field}});
+  session.new_sheet.keep(*field, *text, error_in(*field, *text));
   return done();
 }
 
 Value run_make_new_sheet(Session& session, const Value&) {
-  NewSheetForm& form = session.new_sheet_form;
-  const Result<Position> middle = parse_position(form.middle);
-  if (!middle) {
-    form.error = words::sentence(middle.problem());
-    return Value::object({{"error", form.error}});
-  }
-  const Value answer = run_command(session, "new-sheet", Value::object({{"mid_lat_deg", middle->lat_deg}, {"mid_lon_deg", middle->lon_deg}, {"scale", std::atoi(form.scale.c_str())}, {"paper", form.paper}}));
-  if (const std::string* error = answer["error"].text()) form.error = *error;
-  else {
-    form = {};
-    session.slip = SlipId::none;
-  }
-  return answer;
+  Result<Document> made = made_new_sheet(session);
+  if (!made) return refused(made.problem());
+  lay_down(session, std::move(made).value(), Act::new_sheet);
+  session.new_sheet.clear();
+  session.slip = SlipId::none;
+  return done();
 }
 
 Value run_open_typed_text(Session& session, const Value& arguments) {
@@ -61,7 +58,7 @@ Value run_open_typed_text(Session& session, const Value& arguments) {
 
 std::vector<Command> form_commands() {
   return {
-      {"fill-new-sheet", "Fill in a new sheet", "", {{"field", "middle, scale or paper"}, {"text", "as typed"}}, nullptr, run_fill_new_sheet},
+      {"fill-new-sheet", "Fill in a new sheet", "", {{"field", "name of a field"}, {"text", "as typed"}}, nullptr, run_fill_new_sheet},
       {"make-new-sheet", "Make the sheet", "", {}, nullptr, run_make_new_sheet},
       {"open-typed-text", "Open what was typed", "", {{"text", "1:… or a link"}}, nullptr, run_open_typed_text},
   };

@@ -2,6 +2,7 @@
 
 #include "core/document/actions.h"
 #include "core/formats/document_text.h"
+#include "core/sheet/sheet_fit.h"
 #include "shell/arguments.h"
 #include "shell/demo.h"
 #include "shell/words.h"
@@ -11,22 +12,6 @@ namespace {
 
 std::optional<Fault> nothing_to_undo(const Session& session) { return session.sheets.undo_label() ? std::nullopt : std::optional(Fault::no_undo); }
 std::optional<Fault> nothing_to_redo(const Session& session) { return session.sheets.redo_label() ? std::nullopt : std::optional(Fault::no_redo); }
-
-/// Runs an action, then brings the desk in line with the document it made.
-template <class Action>
-auto acted(Session& session, Action action) {
-  const Document before = session.document();
-  auto result = action();
-  if (result.ok()) session.settle_desk(before);
-  return result;
-}
-
-void lay_down(Session& session, Document document, Act act) {
-  const SheetKey before = session.sheets.in_hand().key;
-  std::string name = document.sheet.name;
-  session.sheets.lay_down(std::move(document), {act, std::move(name)}, session.platform.now_ms());
-  session.change_desk(before);
-}
 
 Value run_new_sheet(Session& session, const Value& arguments) {
   const Result<double> lat = number_argument(arguments, "mid_lat_deg"), lon = number_argument(arguments, "mid_lon_deg"), scale = number_argument(arguments, "scale");
@@ -60,54 +45,6 @@ Value run_open_demo(Session& session, const Value&) {
   session.slip = SlipId::first_run;
   session.look_at_sheet();
   return done();
-}
-
-Value run_add_mark(Session& session, const Value& arguments) {
-  const Result<std::string> name = text_argument(arguments, "name");
-  if (!name) return refused(name.problem());
-  const Result<double> lat = number_argument(arguments, "lat_deg"), lon = number_argument(arguments, "lon_deg");
-  for (const Result<double>* each : {&lat, &lon})
-    if (!*each) return refused(each->problem());
-  NewMark wanted{.name = *name, .lat_deg = *lat, .lon_deg = *lon};
-  if (!arguments["kind"].is_null()) {
-    const Result<std::string> kind = text_argument(arguments, "kind");
-    if (!kind) return refused(kind.problem());
-    const std::optional<MarkKind> named = mark_kind_named(*kind);
-    if (!named) return refused({.fault = Fault::kind_unknown, .texts = {*kind}});
-    wanted.kind = *named;
-  }
-  if (!arguments["radius_nm"].is_null()) {
-    const Result<double> radius = number_argument(arguments, "radius_nm");
-    if (!radius) return refused(radius.problem());
-    wanted.radius_nm = *radius;
-  }
-  const Result<MarkId> made = acted(session, [&] { return add_mark(session.history(), wanted); });
-  return made ? done_with(made->value) : refused(made.problem());
-}
-
-Value run_move_mark(Session& session, const Value& arguments) {
-  const Result<MarkId> mark = mark_argument(session.document(), arguments, "id");
-  if (!mark) return refused(mark.problem());
-  const Result<double> lat = number_argument(arguments, "lat_deg"), lon = number_argument(arguments, "lon_deg");
-  for (const Result<double>* each : {&lat, &lon})
-    if (!*each) return refused(each->problem());
-  const Result<Done> moved = acted(session, [&] { return move_mark(session.history(), *mark, *lat, *lon); });
-  return moved ? done() : refused(moved.problem());
-}
-
-Value run_remove_mark(Session& session, const Value& arguments) {
-  const Result<MarkId> mark = mark_argument(session.document(), arguments, "id");
-  if (!mark) return refused(mark.problem());
-  const Result<Done> removed = acted(session, [&] { return remove_mark(session.history(), *mark); });
-  return removed ? done() : refused(removed.problem());
-}
-
-Value run_add_leg(Session& session, const Value& arguments) {
-  const Result<MarkId> from = mark_argument(session.document(), arguments, "from"), to = mark_argument(session.document(), arguments, "to");
-  for (const Result<MarkId>* each : {&from, &to})
-    if (!*each) return refused(each->problem());
-  const Result<LegId> made = acted(session, [&] { return add_leg(session.history(), *from, *to); });
-  return made ? done_with(made->value) : refused(made.problem());
 }
 
 Value run_set_date(Session& session, const Value& arguments) {
@@ -149,17 +86,65 @@ Value run_redo(Session& session, const Value&) {
   return stepped(session, [&] { session.sheets.redo(); });
 }
 
+/// The scale and middle that hold all marks on the paper the sheet has.
+Value run_fit_sheet_to_marks(Session& session, const Value&) {
+  std::vector<Position> places;
+  for (const Mark& mark : session.document().marks) places.push_back(unquantise(mark.at));
+  if (places.empty()) return refused({.fault = Fault::no_marks_to_fit});
+  constexpr double k_clear_of_marks_mm = 15;
+  const Paper paper = session.document().sheet.paper;
+  const Result<FittedSheet> fitted = sheet_holding(places, paper, k_clear_of_marks_mm);
+  if (!fitted) return refused(fitted.problem());
+  return answer_of(acted(session, [&] { return reshape_sheet(session.history(), {fitted->middle.lat_deg, fitted->middle.lon_deg, fitted->scale, paper}); }));
+}
+
+/// Each part is left as it is when not given.
+Value run_describe_sheet(Session& session, const Value& arguments) {
+  SheetDetails wanted;
+  for (const auto& [name, part] : {std::pair("name", &wanted.name), std::pair("note", &wanted.note), std::pair("datum", &wanted.datum)}) {
+    const Result<std::optional<std::string>> text = optional_text(arguments, name);
+    if (!text) return refused(text.problem());
+    *part = *text;
+  }
+  const Result<std::optional<std::string>> signs = optional_text(arguments, "signs");
+  if (!signs) return refused(signs.problem());
+  if (*signs) {
+    if (**signs != "a" && **signs != "b") return refused({.fault = Fault::entry_unreadable, .texts = {"set of signs", **signs}});
+    wanted.signs = **signs == "b" ? SignSet::b : SignSet::a;
+  }
+  return answer_of(acted(session, [&] { return describe_sheet(session.history(), wanted); }));
+}
+
+Value run_reshape_sheet(Session& session, const Value& arguments) {
+  const Position middle = unquantise(session.document().sheet.middle);
+  const Result<std::optional<double>> lat = optional_number(arguments, "mid_lat_deg"), lon = optional_number(arguments, "mid_lon_deg"), scale = optional_number(arguments, "scale");
+  for (const Result<std::optional<double>>* each : {&lat, &lon, &scale})
+    if (!*each) return refused(each->problem());
+  const Result<std::optional<std::string>> paper = optional_text(arguments, "paper");
+  if (!paper) return refused(paper.problem());
+  const std::optional<Paper> named = *paper ? paper_named(**paper) : session.document().sheet.paper;
+  if (!named) return refused({.fault = Fault::paper_unknown, .texts = {**paper}});
+  const SheetShape shape{lat->value_or(middle.lat_deg), lon->value_or(middle.lon_deg), scale->value_or(session.document().sheet.scale), *named};
+  return answer_of(acted(session, [&] { return reshape_sheet(session.history(), shape); }));
+}
+
 }  // namespace
+
+void lay_down(Session& session, Document document, Act act) {
+  const SheetKey before = session.sheets.in_hand().key;
+  std::string name = document.sheet.name;
+  session.sheets.lay_down(std::move(document), {act, std::move(name)}, session.platform.now_ms());
+  session.change_desk(before);
+}
 
 std::vector<Command> sheet_commands() {
   return {
       {"new-sheet", "New sheet", "", {{"mid_lat_deg", "deg, north positive"}, {"mid_lon_deg", "deg, east positive"}, {"scale", "the number after 1:"}, {"paper", "name of a paper"}, {"name", "text", true}}, nullptr, run_new_sheet},
+      {"describe-sheet", "Describe the sheet", "", {{"name", "text", true}, {"note", "text", true}, {"datum", "text", true}, {"signs", "a or b", true}}, nullptr, run_describe_sheet},
+      {"reshape-sheet", "Change the sheet's place and size", "", {{"mid_lat_deg", "deg, north positive", true}, {"mid_lon_deg", "deg, east positive", true}, {"scale", "the number after 1:", true}, {"paper", "name of a paper", true}}, nullptr, run_reshape_sheet},
+      {"fit-sheet-to-marks", "Fit the sheet to its marks", "", {}, nullptr, run_fit_sheet_to_marks},
       {"open-text", "Open a sheet from its text or link", "", {{"text", "1:… or a link"}}, nullptr, run_open_text},
       {"open-demo", "The sheet to try", "", {}, nullptr, run_open_demo},
-      {"add-mark", "Add a mark", "", {{"name", "text"}, {"lat_deg", "deg, north positive"}, {"lon_deg", "deg, east positive"}, {"kind", "landmark, light, turn, danger or other", true}, {"radius_nm", "nm, dangers only", true}}, nullptr, run_add_mark},
-      {"move-mark", "Move a mark", "", {{"id", "id of a mark"}, {"lat_deg", "deg, north positive"}, {"lon_deg", "deg, east positive"}}, nullptr, run_move_mark},
-      {"remove-mark", "Rub a mark out", "", {{"id", "id of a mark"}}, nullptr, run_remove_mark},
-      {"add-leg", "Draw a leg", "", {{"from", "id of a mark"}, {"to", "id of a mark"}}, nullptr, run_add_leg},
       {"set-date", "Set the sheet's date", "", {{"date", "YYYY-MM-DD"}}, nullptr, run_set_date},
       {"set-printed-variation", "Set the variation printed on the chart", "", {{"value_deg", "deg, east positive", true}, {"year", "year", true}, {"annual_change_min", "minutes of arc a year, east positive", true}}, nullptr, run_set_printed_variation},
       {"undo", "Undo", "z", {}, nothing_to_undo, run_undo},

@@ -7,4 +7,7 @@ namespace fogsheet {
 
 std::vector<Command> sheet_commands();
 
+/// Lays a sheet over the one in hand, as a step named so.
+void lay_down(Session& session, Document document, Act act);
+
 }  // namespace fogsheet

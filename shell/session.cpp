@@ -15,6 +15,16 @@ constexpr double k_slip_share_of_height = 0.5;  // of the canvas
 
 }  // namespace
 
+Settings kept_settings(Platform& platform) {
+  Settings settings;
+  if (const std::optional<Palette> kept = palette_named(platform.setting("palette"))) settings.palette = *kept;
+  if (platform.setting("rounding") == "tenths") settings.rounding = Rounding::tenths;
+  settings.bold_lines = platform.setting("lines") == "bold";
+  for (const int percent : k_text_sizes)
+    if (platform.setting("text-size") == std::to_string(percent)) settings.text_percent = percent;
+  return settings;
+}
+
 Session::Session(Platform& the_platform) : platform(the_platform), sheets(demo_sheet(), the_platform.now_ms()) {}
 
 const Facts& Session::facts() const {

@@ -13,6 +13,7 @@
 #include "core/instruments/straight_edge.h"
 #include "shell/camera.h"
 #include "shell/instruments.h"
+#include "shell/form.h"
 #include "shell/platform.h"
 #include "shell/sheets.h"
 #include "shell/style.h"
@@ -21,7 +22,22 @@
 namespace fogsheet {
 
 enum class ToolId { none, mark, leg, straight_edge, dividers };
-enum class SlipId { none, first_run, straight_edge, mark, leg, more, lists, new_sheet, dividers, rough_method };
+enum class SlipId {
+  none,
+  first_run,
+  straight_edge,
+  mark,
+  leg,
+  more,
+  lists,
+  new_sheet,
+  new_mark,
+  sheet,
+  settings,
+  legend,
+  dividers,
+  rough_method,
+};
 
 /// The first end of an edge that is being put on, or the first point of dividers.
 struct FirstEnd {
@@ -33,14 +49,6 @@ struct FirstEnd {
 struct EdgeMarks {
   MarkId from;
   MarkId to;
-};
-
-/// What has been typed for a new sheet; nothing typed is ever lost to a mistake.
-struct NewSheetForm {
-  std::string middle;
-  std::string scale = "100000";
-  std::string paper = "A4-across";
-  std::string error;
 };
 
 /// Instruments and camera: kept beside the document, never in its past or in a link.
@@ -57,12 +65,26 @@ struct Desk {
   std::optional<MarkId> selected_mark;
   std::optional<LegId> selected_leg;
   std::optional<MarkId> leg_from;
+  Form entries;   // typed into the fields of what is on the sheet, and not taken: "mark/12/position", "sheet/scale"
+  Form new_mark;  // a mark being put in by typing
+  Form new_leg;   // a leg being put in by choosing its ends
 };
 
 struct Settings {
   Palette palette = Palette::day;
   Rounding rounding = Rounding::whole_degrees;
+  int text_percent = 100;  // of the panels' text, one of k_text_sizes
+  bool bold_lines = false;
 };
+
+inline constexpr int k_text_sizes[] = {100, 125, 150};
+
+/// As they were put on this device before; what was never put is as usual.
+Settings kept_settings(Platform& platform);
+
+// What a new sheet has until something else is chosen.
+inline constexpr const char* k_usual_scale = "100000";
+inline constexpr const char* k_usual_paper = "A4-across";
 
 /// What follows from one revision of the document.
 struct Facts {
@@ -103,6 +125,7 @@ struct Session {
   std::string offline_state;
   NewSheetForm new_sheet_form;
   DividersForm dividers_form;
+  Form new_sheet;  // a sheet being made
   bool link_shown = false;      // it could not be copied and stands under More
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;

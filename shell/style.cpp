@@ -46,10 +46,10 @@ Colour colour_of(Palette palette, Ink ink) {
   check_failed("ink", "no colour is asked for what has no ink", __FILE__, __LINE__);
 }
 
-Legibility legibility_of(Palette palette, double px_per_mm) {
+Legibility legibility_of(Palette palette, bool bold_lines, double px_per_mm) {
   constexpr double k_bold_lines = 1.5;
   Legibility legibility = screen_legibility(px_per_mm);
-  if (palette == Palette::high_contrast) legibility.line_scale = k_bold_lines;
+  if (bold_lines || palette == Palette::high_contrast) legibility.line_scale = k_bold_lines;
   return legibility;
 }
 

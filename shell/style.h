@@ -24,8 +24,8 @@ struct Colour {
 /// @param ink any but none.
 Colour colour_of(Palette palette, Ink ink);
 
-/// What can be read on a screen of that many CSS pixels a paper millimetre; high contrast has bold lines.
-Legibility legibility_of(Palette palette, double px_per_mm);
+/// What can be read on a screen of that many CSS pixels a paper millimetre; high contrast always has bold lines.
+Legibility legibility_of(Palette palette, bool bold_lines, double px_per_mm);
 
 /// As ImGui packs colours; opacity in [0, 1].
 std::uint32_t packed(Colour colour, double opacity = 1);

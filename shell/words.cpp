@@ -19,12 +19,6 @@ std::string number(double value) {
 }
 
 /// Thousands parted by a thin blank: "1 : 100 000".
-std::string grouped(long value) {
-  std::string text = std::to_string(value);
-  for (int i = static_cast<int>(text.size()) - 3; i > 0; i -= 3) text.insert(static_cast<std::size_t>(i), " ");
-  return text;
-}
-
 std::string quoted(const std::string& text) { return text.empty() ? "This place" : "“" + text + "”"; }
 
 const std::string& text_of(const Problem& problem, std::size_t i) {
@@ -56,6 +50,10 @@ std::string sentence(const Problem& problem) {
     case Fault::direction_out_of_range: return value(0) + "° is no direction: from 000 to 359." + likely;
     case Fault::number_out_of_range: return "The " + text(0) + " " + value(0) + " is out of range: from " + value(1) + " to " + value(2) + ".";
     case Fault::number_missing: return "A number is missing: " + text(0) + ".";
+    case Fault::reference_not_usable:
+      if (text(0) == "compass") return "There is no compass course: deviation is not entered.";
+      if (text(0) == "magnetic") return "There is no variation here to make a true direction from a magnetic one.";
+      return quoted(text(0)) + " is no kind of direction: true or magnetic.";
     case Fault::entry_empty: return "Nothing was entered for the " + text(0) + ".";
     case Fault::entry_too_long: return "This is too long for a " + text(0) + ".";
     case Fault::entry_unreadable: return quoted(text(1)) + " has no meaning in a " + text(0) + "." + likely;
@@ -73,6 +71,7 @@ std::string sentence(const Problem& problem) {
     case Fault::date_outside_models:
       return "No variation for the year " + value(0) + ": the models reach from " + value(1) + " to " + value(2) + ". Set another date, or enter the variation printed on your chart.";
     case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
+    case Fault::no_marks_to_fit: return "There are no marks on the sheet in hand to fit one to.";
     case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take 1:" + value(0) + ", and 1:" + value(1) + " is the smallest scale. Take a larger paper or places nearer together.";
     case Fault::things_off_sheet: return things_off_sheet(problem);
     case Fault::name_empty: return "A mark needs a name.";
@@ -86,6 +85,7 @@ std::string sentence(const Problem& problem) {
     case Fault::rose_unknown: return "There is no such rose on this sheet (" + text(0) + ").";
     case Fault::note_unknown: return "There is no such note on this sheet (" + text(0) + ").";
     case Fault::nothing_written: return "Nothing is written on this leg.";
+    case Fault::leg_ends_missing: return "Choose the mark the leg begins at and the one it ends at.";
     case Fault::leg_of_no_length: return "A leg needs two places: both ends are " + quoted(text(0)) + ".";
     case Fault::leg_already_there: return "There is a leg from " + quoted(text(0)) + " to " + quoted(text(1)) + " already.";
     case Fault::paper_unknown: return quoted(text(0)) + " is no paper known here.";
@@ -169,6 +169,15 @@ std::string unused_name(const Document& document, MarkKind kind) {
   }
 }
 
+std::string copy_name(const Document& document, const std::string& name) {
+  for (std::size_t i = 2;; ++i) {
+    const std::string copy = name + " " + std::to_string(i);
+    bool taken = false;
+    for (const Mark& mark : document.marks) taken = taken || mark.name == copy;
+    if (!taken) return copy;
+  }
+}
+
 std::string sheet_title(const Document& document) {
   return document.sheet.name.empty() ? position_figures(unquantise(document.sheet.middle), 0) : document.sheet.name;
 }
@@ -208,6 +217,17 @@ SheetNotes sheet_notes(const Document& document, std::span<const VariationInUse>
   notes.remarks = lines_of(document.sheet.note);
   for (const VariationInUse& variation : of_roses) notes.roses.push_back(rose_note(document, variation, rounding));
   return notes;
+}
+
+ChartNoteText chart_note_text(const PrintedVariation& note) {
+  const double change = note.annual_change_min;
+  const std::string minutes = number(std::round(std::abs(change) * 1000) / 1000);
+  // In whole minutes as charts print it; a value from elsewhere in degrees, so that it reads back the same.
+  const double value_min = note.value_deg * 60;
+  const bool whole_minutes = std::abs(value_min - std::round(value_min)) < 1e-6;
+  const std::string degrees = number(std::abs(note.value_deg)) + "°" + (note.value_deg < 0 ? "W" : "E");
+  return {.value = whole_minutes ? degrees_minutes_text(note.value_deg) : degrees, .year = std::to_string(note.year),
+          .annual_change = change == 0 ? "0" : minutes + "′" + (change > 0 ? "E" : "W")};
 }
 
 std::string variation_figures(const VariationInUse& variation) {
@@ -291,6 +311,14 @@ ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationIn
   if (!variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "variation", .beside = "none here"});
   if (!chain.deviation_entered && variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "deviation", .beside = "not entered"});
   return sum;
+}
+
+std::string plain_number(double value) { return number(value); }
+
+std::string grouped(int value) {
+  std::string text = std::to_string(value);
+  for (int i = static_cast<int>(text.size()) - 3; i > 0; i -= 3) text.insert(static_cast<std::size_t>(i), " ");
+  return text;
 }
 
 std::string with_letter(double deg, Rounding rounding, Reference reference) {

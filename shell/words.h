@@ -20,12 +20,22 @@ std::string label_of(const Label& label);
 
 /// "Mark 3", "Turn 2": the first of its kind that no mark is named.
 std::string unused_name(const Document& document, MarkKind kind);
+/// "Gull Rock 2": the first that no mark is named.
+std::string copy_name(const Document& document, const std::string& name);
 std::string kind_label(MarkKind kind);
 
 /// The sheet's name, or its middle where it has none.
 std::string sheet_title(const Document& document);
 /// @param of_roses  what each rose shows, in their order.
 SheetNotes sheet_notes(const Document& document, std::span<const VariationInUse> of_roses, Rounding rounding);
+
+/// A chart's note as it stands in its three fields, and reads back from there: "9°15′W", "2024", "12′E".
+struct ChartNoteText {
+  std::string value;
+  std::string year;
+  std::string annual_change;
+};
+ChartNoteText chart_note_text(const PrintedVariation& note);
 
 /// "9°25′W ± 0.3°"; "none" where there is none. And where it comes from: "by WMM2025 for 2026-06-21".
 std::string variation_figures(const VariationInUse& variation);
@@ -36,6 +46,8 @@ std::string variation_caution(const VariationInUse& variation);
 /// The chain as a column sum, with the reason beside each correction.
 ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationInUse& variation);
 
+std::string plain_number(double value);  // "0.25", "23.5"
+std::string grouped(int number);         // "100 000"
 std::string with_letter(double deg, Rounding rounding, Reference reference);  // "096°T"
 /// Three figures spoken one by one would be slow: "096 true".
 std::string spoken(double deg, Rounding rounding, Reference reference);

@@ -15,6 +15,7 @@ enum class Fault {
   direction_out_of_range,  // numbers: the direction given; [0, 360)
   number_out_of_range,     // texts: what; numbers: given, least, most
   number_missing,          // texts: what
+  reference_not_usable,    // texts: "magnetic" where there is no variation, "compass" where there is no deviation, or another word
   // typed entry; texts[0] says what was being read: "position", "latitude", "longitude", "direction", "variation",
   // "deviation", "time", "distance", "speed" or "number"
   entry_empty,             // texts: what
@@ -36,6 +37,7 @@ enum class Fault {
   date_outside_models,  // numbers: year given, first year, last year
   // the sheet and what lies on it
   place_off_sheet,         // texts: the mark's name
+  no_marks_to_fit,         // a sheet is to be fitted to marks, and there are none
   sheet_too_wide,          // numbers: the scale it would take, the greatest there is
   things_off_sheet,        // texts: names of those that would lie off, three at most; numbers: how many
   name_empty,
@@ -49,6 +51,7 @@ enum class Fault {
   rose_unknown,            // texts: the id given
   note_unknown,            // texts: the id given
   nothing_written,         // no reading is written on the leg
+  leg_ends_missing,        // its ends were not both chosen
   leg_of_no_length,        // texts: the mark's name
   leg_already_there,       // texts: names of both ends
   paper_unknown,           // texts: what was given

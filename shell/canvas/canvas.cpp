@@ -24,7 +24,7 @@ Canvas::Canvas() : below_(kit_.new_list()), tint_(kit_.new_list()), sheet_(kit_.
 
 void Canvas::draw_sheet(const Session& session, double px_per_mm) {
   const Facts& facts = session.facts();
-  const FigureSettings settings{.legibility = legibility_of(kit_.palette, px_per_mm), .rounding = session.settings.rounding};
+  const FigureSettings settings{.legibility = legibility_of(kit_.palette, session.settings.bold_lines, px_per_mm), .rounding = session.settings.rounding};
   const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings);
   kit_.begin(*below_);
   kit_.begin(*sheet_);
@@ -92,7 +92,7 @@ const DrawnFrame& Canvas::frame(const Session& session, const Tool& tool, double
     last_px_per_mm_ = camera.px_per_mm;
   }
   const bool zooming = now_ms - zoomed_at_ms_ < k_zoom_rest_ms;
-  Drawn wanted{session.history().revision(), kit_.palette, session.settings.rounding, camera.px_per_mm, kit_.pixel_ratio};
+  Drawn wanted{session.history().revision(), kit_.palette, session.settings.rounding, session.settings.bold_lines, camera.px_per_mm, kit_.pixel_ratio};
   const double stretch = drawn_.px_per_mm > 0 ? camera.px_per_mm / drawn_.px_per_mm : 1e9;
   if (zooming && stretch < k_most_stretch && stretch > 1 / k_most_stretch) wanted.px_per_mm = drawn_.px_per_mm;
   if (wanted != drawn_) {

@@ -34,6 +34,7 @@ class Canvas {
     std::uint64_t revision = 0;
     Palette palette = Palette::day;
     Rounding rounding = Rounding::whole_degrees;
+    bool bold_lines = false;
     double px_per_mm = 0;
     double pixel_ratio = 0;
     bool operator==(const Drawn&) const = default;

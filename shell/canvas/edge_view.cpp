@@ -81,7 +81,7 @@ void draw_edge_tint(const Session& session, const StraightEdge& edge, Brush& bru
 
 void draw_edge(const Session& session, const StraightEdge& edge, bool sliding, Overlay& overlay) {
   const Camera& camera = session.desk.camera;
-  const Legibility legibility = legibility_of(session.settings.palette, camera.px_per_mm);
+  const Legibility legibility = legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm);
   const EdgeOutline own = outline(edge), strip = edge_strip(session, edge);
   const double thin_px = weight_mm(Stroke::edge, legibility) * camera.px_per_mm;
   Brush& brush = overlay.brush();

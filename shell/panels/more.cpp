@@ -2,6 +2,7 @@
 #include "shell/commands.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
+#include "shell/form_words.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -22,14 +23,14 @@ Panel more_slip(const Session& session) {
   if (session.phone()) slip.items.push_back(ButtonItem{.name = "tool/dividers", .label = "Dividers", .icon = "dividers", .pressed = session.desk.tool == ToolId::dividers, .on_press = {"tool", Value::object({{"tool", "dividers"}})}});
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
-  ChoiceItem palette{.name = "palette", .label = "Palette", .chosen = std::string(palette_name(session.settings.palette)), .argument = "palette", .on_choose = {"set-palette"}};
-  for (int i = 0; i < k_palette_count; ++i) palette.options.push_back({std::string(palette_name(static_cast<Palette>(i))), words::palette_label(static_cast<Palette>(i))});
-  slip.items.push_back(palette);
+  slip.items.push_back(palette_choice(session));
+  slip.items.push_back(ButtonItem{.name = "settings", .label = words::settings_title(), .on_press = {"open-slip", Value::object({{"slip", "settings"}})}});
 
   slip.items.push_back(HeadingItem{.text = "This sheet", .level = 3});
   parts::add_variation(slip, session);
   slip.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
   if (session.link_shown) slip.items.push_back(FieldItem{.name = "link", .label = "The link, to copy by hand", .text = link_of(session), .multiline = true});
+  slip.items.push_back(ButtonItem{.name = "sheet", .label = words::change_the_sheet(), .on_press = {"open-slip", Value::object({{"slip", "sheet"}})}});
   slip.items.push_back(ButtonItem{.name = "lists", .label = "Marks and legs", .on_press = {"open-slip", Value::object({{"slip", "lists"}})}});
   slip.items.push_back(FieldItem{.name = "open-text", .label = "Open a link or a sheet's text", .text = session.open_text, .error = session.open_text_error, .multiline = true, .on_leave = {"open-typed-text"}});
   slip.items.push_back(ButtonItem{.name = "new-sheet", .label = "A sheet of mine", .on_press = {"open-slip", Value::object({{"slip", "new-sheet"}})}});

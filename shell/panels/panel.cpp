@@ -25,7 +25,7 @@ Value item(const ChoiceItem& choice) {
   Value options = Value::list();
   for (const ChoiceItem::Option& option : choice.options) options.add(Value::object({{"value", option.value}, {"label", option.label}}));
   return Value::object({{"kind", "choice"}, {"name", choice.name}, {"label", choice.label}, {"options", options}, {"chosen", choice.chosen},
-                        {"argument", choice.argument}, {"on_choose", press_value(choice.on_choose)}});
+                        {"argument", choice.argument}, {"is_long", choice.is_long}, {"on_choose", press_value(choice.on_choose)}});
 }
 
 Value item(const ButtonItem& button) {
@@ -52,7 +52,9 @@ Value item(const TableItem& table) {
     for (const std::string& cell : row) cells.add(cell);
     rows.add(cells);
   }
-  return Value::object({{"kind", "table"}, {"name", table.name}, {"caption", table.caption}, {"columns", columns}, {"rows", rows}, {"when_empty", table.when_empty}});
+  Value presses = Value::list();
+  for (const Press& press : table.row_presses) presses.add(press_value(press));
+  return Value::object({{"kind", "table"}, {"name", table.name}, {"caption", table.caption}, {"columns", columns}, {"rows", rows}, {"row_presses", presses}, {"when_empty", table.when_empty}});
 }
 
 Value item(const CautionItem& caution) { return Value::object({{"kind", "caution"}, {"text", caution.text}, {"advice", caution.advice}}); }
@@ -67,7 +69,7 @@ Value to_value(const Panel& panel) {
   constexpr const char* k_places[] = {"tray", "slip", "margin", "whole"};
   Value items = Value::list();
   for (const PanelItem& each : panel.items) items.add(std::visit([](const auto& held) { return item(held); }, each));
-  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"items", items}});
+  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"broad", panel.broad}, {"items", items}});
 }
 
 }  // namespace fogsheet

@@ -60,6 +60,7 @@ struct ChoiceItem {
   std::vector<Option> options;
   std::string chosen;
   std::string argument;  // the name under which the chosen value is sent
+  bool is_long = false;  // too many to lie side by side: one line that opens
   Press on_choose;
 };
 
@@ -104,6 +105,7 @@ struct TableItem {
   std::string caption;
   std::vector<Column> columns;
   std::vector<std::vector<std::string>> rows;
+  std::vector<Press> row_presses;  // of each row, by its first cell; none when rows can't be pressed
   std::string when_empty;  // shown in place of a table without rows
 };
 
@@ -127,6 +129,7 @@ struct Panel {
   std::string name;   // "tray", "straight-edge", "more"; where("panel/NAME")
   std::string label;  // for who can't see it
   PanelPlace place = PanelPlace::slip;
+  bool broad = false;  // a slip that takes the sheet's room where there is much: the first figure and all after it beside the rest
   std::vector<PanelItem> items;
 };
 

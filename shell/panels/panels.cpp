@@ -14,6 +14,10 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::lists: panels.push_back(lists_panel(session, PanelPlace::slip)); break;
     case SlipId::dividers: panels.push_back(dividers_slip(session, tool)); break;
     case SlipId::rough_method: panels.push_back(rough_method_slip(session)); break;
+    case SlipId::new_mark: panels.push_back(new_mark_slip(session)); break;
+    case SlipId::sheet: panels.push_back(sheet_slip(session)); break;
+    case SlipId::settings: panels.push_back(settings_slip(session)); break;
+    case SlipId::legend: break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   panels.push_back(margin_panel(session, tool));

@@ -18,6 +18,10 @@ Panel more_slip(const Session& session);
 /// Marks and legs as tables: also what stands in place of a canvas that can't be drawn on.
 Panel lists_panel(const Session& session, PanelPlace place);
 Panel new_sheet_slip(const Session& session);
+Panel new_mark_slip(const Session& session);
+Panel sheet_slip(const Session& session);
+Panel settings_slip(const Session& session);
+ChoiceItem palette_choice(const Session& session);
 Panel margin_panel(const Session& session, const Tool& tool);
 
 std::vector<Panel> panels_in_view(const Session& session, const Tool& tool);

@@ -8,6 +8,23 @@ namespace fogsheet::parts {
 
 ButtonItem close_button();
 
+/// A field that shows what was typed and not taken, with its reason, else what stands.
+/// @param key  where such an entry is kept in `form`.
+FieldItem field(const Form& form, const std::string& key, FieldItem standing);
+
+/// The same for a choice.
+ChoiceItem choice(const Form& form, const std::string& key, ChoiceItem standing);
+
+ChoiceItem kind_choice(std::string chosen, Press on_choose);
+/// Marks to choose from, by name in the order of the list.
+ChoiceItem mark_choice(const Document& document, std::string name, std::string label, std::string chosen, Press on_choose);
+/// Papers by size, and whether upright or across: two choices that send whole names of papers.
+void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose);
+/// Variation by the model or as printed on the chart, with the note's three fields. @param standing the note in force.
+void add_variation_fields(Panel& panel, const Form& form, const std::string& prefix, const std::string& by, const std::optional<PrintedVariation>& standing, const std::string& command);
+/// The datum of the user's chart, and what not knowing it means.
+void add_datum_choice(Panel& panel, const Form& form, const std::string& prefix, const std::string& datum, const std::string& command);
+
 /// The tool's status as a line: what to do next.
 LineItem status_line(std::string text);
 

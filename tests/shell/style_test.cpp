@@ -49,6 +49,9 @@ TEST_CASE("palettes have names that are found again") {
 
 TEST_CASE("high contrast has bold lines, the other palettes the lines of the paper") {
   // Half as heavy again: the design's table of palettes.
-  CHECK(legibility_of(Palette::high_contrast, 3).line_scale == 1.5);
-  for (const Palette palette : {Palette::day, Palette::dusk, Palette::night}) CHECK(legibility_of(palette, 3) == screen_legibility(3));
+  CHECK(legibility_of(Palette::high_contrast, false, 3).line_scale == 1.5);
+  for (const Palette palette : {Palette::day, Palette::dusk, Palette::night}) {
+    CHECK(legibility_of(palette, false, 3) == screen_legibility(3));
+    CHECK(legibility_of(palette, true, 3).line_scale == 1.5);
+  }
 }

@@ -1,0 +1,35 @@
+// How things are shown on this device: figures, colours, size of text, weight of lines.
+#include "shell/panels/panels.h"
+#include "shell/panels/parts.h"
+#include "shell/form_words.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+
+ChoiceItem palette_choice(const Session& session) {
+  ChoiceItem palette{.name = "palette", .label = words::palette_question(), .chosen = std::string(palette_name(session.settings.palette)), .argument = "palette", .on_choose = {"set-palette"}};
+  for (int i = 0; i < k_palette_count; ++i) palette.options.push_back({std::string(palette_name(static_cast<Palette>(i))), words::palette_label(static_cast<Palette>(i))});
+  return palette;
+}
+
+Panel settings_slip(const Session& session) {
+  const Settings& settings = session.settings;
+  Panel slip{.name = "settings", .label = words::settings_title()};
+  slip.items.push_back(HeadingItem{.text = words::settings_title(), .beside = words::settings_beside()});
+  slip.items.push_back(parts::close_button());
+  slip.items.push_back(ChoiceItem{.name = "rounding", .label = words::rounding_question(), .options = {{"whole", words::whole_degrees()}, {"tenths", words::tenths_of_degrees()}},
+                                  .chosen = settings.rounding == Rounding::tenths ? "tenths" : "whole", .argument = "rounding", .on_choose = {"set-rounding"}});
+  slip.items.push_back(palette_choice(session));
+  ChoiceItem size{.name = "text-size", .label = words::text_size_question(), .chosen = std::to_string(settings.text_percent), .argument = "percent", .on_choose = {"set-text-size"}};
+  for (const int percent : k_text_sizes) size.options.push_back({std::to_string(percent), std::to_string(percent) + " %"});
+  slip.items.push_back(size);
+  const bool contrast = settings.palette == Palette::high_contrast;
+  slip.items.push_back(ChoiceItem{.name = "bold-lines", .label = words::lines_question(), .options = {{"usual", words::usual_lines()}, {"bold", words::bold_lines()}},
+                                  .chosen = settings.bold_lines || contrast ? "bold" : "usual", .argument = "lines", .on_choose = {"set-lines"}});
+  if (contrast) slip.items.push_back(LineItem{.text = words::contrast_has_bold_lines(), .tone = LineTone::soft});
+  slip.items.push_back(LineItem{.text = words::signs_are_the_sheets(), .tone = LineTone::soft});
+  slip.items.push_back(ButtonItem{.name = "sheet", .label = words::this_sheet(), .on_press = {"open-slip", Value::object({{"slip", "sheet"}})}});
+  return slip;
+}
+
+}  // namespace fogsheet
