@@ -76,14 +76,6 @@ Result<RoseId> rose_argument(const Document& document, const Value& arguments, c
   return id;
 }
 
-Result<LegId> leg_argument(const Document& document, const Value& arguments, const char* name) {
-  const Result<std::string> text = text_argument(arguments, name);
-  if (!text) return text.problem();
-  const LegId id{id_number(*text)};
-  if (!document.legs.find(id)) return Problem{.fault = Fault::leg_unknown, .texts = {*text}};
-  return id;
-}
-
 Result<MarkKind> kind_argument(const Value& arguments, const char* name) {
   const Result<std::string> text = text_argument(arguments, name);
   if (!text) return text.problem();

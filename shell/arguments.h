@@ -22,9 +22,6 @@ Result<MarkId> mark_argument(const Document& document, const Value& arguments, c
 Result<LegId> leg_argument(const Document& document, const Value& arguments, const char* name);
 Result<RoseId> rose_argument(const Document& document, const Value& arguments, const char* name);
 
-/// Faults: leg_unknown.
-Result<LegId> leg_argument(const Document& document, const Value& arguments, const char* name);
-
 /// Faults: kind_unknown.
 Result<MarkKind> kind_argument(const Value& arguments, const char* name);
 

@@ -123,7 +123,6 @@ struct Session {
   Viewport viewport;
   bool canvas_lost = false;
   std::string offline_state;
-  NewSheetForm new_sheet_form;
   DividersForm dividers_form;
   Form new_sheet;  // a sheet being made
   bool link_shown = false;      // it could not be copied and stands under More

@@ -115,6 +115,8 @@ EMSCRIPTEN_KEEPALIVE const char* sheet_panels(Page* page) {
 
 EMSCRIPTEN_KEEPALIVE const char* sheet_palette(Page* page) { return page->hand_out(page->app.palette()); }
 
+EMSCRIPTEN_KEEPALIVE int sheet_text_percent(Page* page) { return page->app.text_percent(); }
+
 EMSCRIPTEN_KEEPALIVE const char* sheet_cursor(Page* page) { return page->hand_out(page->app.cursor()); }
 
 EMSCRIPTEN_KEEPALIVE const char* sheet_read(Page* page) { return page->hand_out(to_json(page->app.read())); }

@@ -71,6 +71,8 @@ function run(page) {
     if (revision === painted) return;
     painted = revision;
     if (root.dataset.palette !== program.palette()) wear(program.palette());
+    const percent = String(program.text_percent());
+    if (root.dataset.text !== percent) root.dataset.text = percent;
     if (painter.paint(program.panels()).length > 0) layout.set_folded(false);
     canvas.place();
   }

@@ -110,7 +110,44 @@ function field(act, id) {
   };
 }
 
+/// A few options side by side; many, or of unknown number, behind one line that opens.
 function choice(act, id) {
+  let shown = null;
+  let is_long = null;
+  return {
+    get element() { return shown.element; },
+    patch(item) {
+      if (item.is_long !== is_long) {
+        shown = item.is_long ? long_choice(act) : short_choice(act, id);
+        is_long = item.is_long;
+      }
+      shown.patch(item);
+    },
+  };
+}
+
+function long_choice(act) {
+  const label = make('span', { class: 'label' });
+  const select = make('select', { dir: 'auto' });
+  const element = make('label', { class: 'field' }, label, make('span', { class: 'box' }, select));
+  let item = null;
+  let offered = '';
+  select.addEventListener('change', () => act.press(item.on_choose, { [item.argument]: select.value }));
+  return {
+    element,
+    patch(next) {
+      item = next;
+      set(select, 'data-name', item.name);
+      say(label, item.label);
+      const offer = JSON.stringify(item.options);
+      if (offer !== offered) select.replaceChildren(...item.options.map((option) => make('option', { value: option.value }, option.label)));
+      offered = offer;
+      if (select.value !== item.chosen) select.value = item.chosen;
+    },
+  };
+}
+
+function short_choice(act, id) {
   const legend = make('legend');
   const options = make('div', { class: 'options' });
   const element = make('fieldset', { class: 'choice' }, legend, options);

@@ -48,7 +48,7 @@ class Section {
     this.#act = act;
     this.place = panel.place;
     this.element = make('section', { 'data-panel': panel.name });
-    const names = panel.place === 'tray' ? ['wells', 'ends'] : ['head', 'body', 'acts'];
+    const names = panel.place === 'tray' ? ['wells', 'ends'] : ['head', 'body', 'beside', 'acts'];
     this.#parts = Object.fromEntries(names.map((name) => [name, make('div', { class: name })]));
     this.element.append(...Object.values(this.#parts));
   }
@@ -69,7 +69,8 @@ class Section {
     });
     this.#items = items;
 
-    const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items);
+    this.element.classList.toggle('broad', panel.broad);
+    const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.broad);
     for (const [name, part] of Object.entries(this.#parts)) {
       arrange(part, elements.filter((_, i) => where[i] === name));
       part.hidden = !part.firstElementChild;
@@ -85,13 +86,17 @@ function key_of(item, taken) {
   return key;
 }
 
-/// The panel's heading and cross stay at the top, the buttons that end it at the foot; what is between scrolls.
-function parts_of_slip(items) {
+/// The panel's heading and cross stay at the top, the buttons that end it at the foot; what is between scrolls. In a broad
+/// one the first figure or table, and all that comes after it, lies beside what comes before.
+function parts_of_slip(items, broad) {
+  const figure = items.findIndex((item) => item.kind === 'figure' || item.kind === 'table');
+  const beside = broad && figure >= 0 ? figure : items.length;
   let end = items.length;
   while (end > 0 && items[end - 1].kind === 'button') end -= 1;
   return items.map((item, i) => {
     if (item.kind === 'heading' && item.level === 2) return 'head';
     if (item.kind === 'button' && item.look === 'cross') return 'head';
-    return i < end ? 'body' : 'acts';
+    if (i >= end) return 'acts';
+    return i < beside ? 'body' : 'beside';
   });
 }

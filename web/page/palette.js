@@ -12,6 +12,13 @@
   } catch {
     // storage is forbidden: every start is a first one
   }
+  let text = null;
+  try {
+    text = localStorage.getItem('fogsheet.text-size');
+  } catch {
+    // as above
+  }
+  document.documentElement.dataset.text = text || '100';
   document.documentElement.dataset.suggested = suggested();
   document.documentElement.dataset.palette = chosen || suggested();
 })();

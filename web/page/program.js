@@ -57,6 +57,7 @@ export class Program {
   panels_revision() { return this.#call('panels_revision'); }
   panels() { return JSON.parse(this.#text('panels')); }
   palette() { return this.#text('palette'); }
+  text_percent() { return this.#call('text_percent'); }
   cursor() { return this.#text('cursor'); }
   read() { return JSON.parse(this.#text('read')); }
   command(name, args) { return JSON.parse(this.#text('command', String(name), JSON.stringify(args) ?? 'null')); }

@@ -26,7 +26,8 @@ function sum_row(row) {
   return make('tr', { class: row.kind }, word, ...cells);
 }
 
-export function table() {
+/// Where a row can be pressed its first cell is a button, and the whole row takes the press.
+export function table(act) {
   const caption = make('caption');
   const head = make('tr');
   const body = make('tbody');
@@ -44,7 +45,17 @@ export function table() {
       empty.hidden = !rows.hidden;
       const figures = (i) => (item.columns[i]?.figures ? 'figures' : null);
       head.replaceChildren(...item.columns.map((column, i) => make('th', { scope: 'col', class: figures(i) }, column.label)));
-      body.replaceChildren(...item.rows.map((cells) => make('tr', {}, ...cells.map((text, i) => make('td', { class: figures(i) }, make('bdi', {}, text))))));
+      const press = (row) => act.press(item.row_presses[row], {});
+      const first = (text, row) => {
+        if (!item.row_presses[row]) return make('bdi', {}, text);
+        return make('button', { type: 'button', class: 'row-button', 'data-name': `${item.name}/${row}` }, make('bdi', {}, text));
+      };
+      body.replaceChildren(...item.rows.map((cells, row) => {
+        const line = make('tr', { class: item.row_presses[row] ? 'pressable' : null },
+          ...cells.map((text, i) => make('td', { class: figures(i) }, i === 0 ? first(text, row) : make('bdi', {}, text))));
+        if (item.row_presses[row]) line.addEventListener('click', () => press(row));
+        return line;
+      }));
     },
   };
 }
