@@ -23,22 +23,22 @@ struct HoursMinutes {
 
 HoursMinutes split_hundreds(double value) { return {static_cast<int>(value) / 100, static_cast<int>(value) % 100}; }
 
+// A number of so many figures, without decimals.
+bool whole_number(const EntryToken& token, int least, int most) {
+  return token.kind == Kind::number && !token.number.has_mark && token.number.whole_digits >= least && token.number.whole_digits <= most;
+}
+
 // "0640", "06.40", "6:40" or "06h40" from the first tokens; `used` is how many of them. Empty for every other form.
 std::optional<HoursMinutes> read_form(const std::vector<EntryToken>& tokens, std::size_t& used) {
-  const auto whole = [&](std::size_t at, int least, int most) {
-    if (at >= tokens.size() || tokens[at].kind != Kind::number) return false;
-    const ScannedDecimal& number = tokens[at].number;
-    return !number.has_mark && number.whole_digits >= least && number.whole_digits <= most;
-  };
   if (tokens.empty() || tokens[0].kind != Kind::number) return std::nullopt;
   const ScannedDecimal& first = tokens[0].number;
   const bool parted = tokens.size() >= 3 && (tokens[1].kind == Kind::colon || tokens[1].word == "h");
-  if (parted && whole(0, 1, 2) && whole(2, 2, 2)) {
+  if (parted && whole_number(tokens[0], 1, 2) && whole_number(tokens[2], 2, 2)) {
     used = 3;
     return HoursMinutes{static_cast<int>(first.value), static_cast<int>(tokens[2].number.value)};
   }
   used = 1;
-  if (whole(0, 4, 4)) return split_hundreds(first.value);
+  if (whole_number(tokens[0], 4, 4)) return split_hundreds(first.value);
   // Half a unit, so that 6.40 is not 639 hundredths.
   if (first.decimals == 2 && first.whole_digits >= 1 && first.whole_digits <= 2) return split_hundreds(first.value * 100 + 0.5);
   return std::nullopt;
@@ -61,7 +61,7 @@ Result<ClockTime> read_clock_time(std::string_view text) {
   return ClockTime{.minutes = time->hours * k_minutes_per_hour + time->minutes};
 }
 
-// What has one likely reading only: 640, 6, 24:00, 6:40 pm.
+// What has one likely reading only: 640, 6, 6 40, 24:00, 6:40 pm.
 std::optional<ClockTime> likely_time(std::string_view text) {
   const std::vector<EntryToken> tokens = entry_tokens(text, CommaMeans::decimal_mark);
   if (tokens.empty() || tokens[0].kind != Kind::number) return std::nullopt;
@@ -72,6 +72,10 @@ std::optional<ClockTime> likely_time(std::string_view text) {
       const HoursMinutes time = split_hundreds(first.value);
       if (time.minutes < k_minutes_per_hour) return ClockTime{time.hours * k_minutes_per_hour + time.minutes};
     }
+  }
+  if (tokens.size() == 2 && whole_number(tokens[0], 1, 2) && whole_number(tokens[1], 2, 2)) {
+    const HoursMinutes time{static_cast<int>(first.value), static_cast<int>(tokens[1].number.value)};
+    if (time.hours < k_hours_per_day && time.minutes < k_minutes_per_hour) return ClockTime{time.hours * k_minutes_per_hour + time.minutes};
   }
   std::size_t used = 0;
   const std::optional<HoursMinutes> time = read_form(tokens, used);

@@ -48,7 +48,6 @@ Problem unknown_unit(std::string_view what, std::string_view text, std::span<con
 
 std::optional<LengthUnit> length_unit(std::string_view text, std::span<const EntryToken> unit) {
   if (unit.size() != 1) return std::nullopt;
-  if (unit[0].kind == Kind::minute) return LengthUnit::feet;
   const std::string& word = unit[0].word;
   if (word == "nm" || word == "nmi" || word == "mile" || word == "miles") return LengthUnit::nautical_miles;
   if (word == "c" || word == "cable" || word == "cables" || word == "cbl") return LengthUnit::cables;
@@ -82,16 +81,46 @@ std::optional<SpeedUnit> speed_unit(std::span<const EntryToken> unit) {
   return std::nullopt;
 }
 
+// As many decimals as a person types, no trailing noughts.
+std::string print_shortly(double value) {
+  std::string printed = print_fixed(value, 3);
+  printed.erase(printed.find_last_not_of('0') + 1);
+  if (printed.back() == '.') printed.pop_back();
+  return printed;
+}
+
+const char* symbol_of(LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::nautical_miles:
+      return " nm";
+    case LengthUnit::cables:
+      return " cables";
+    case LengthUnit::metres:
+      return " m";
+    case LengthUnit::feet:
+      return " ft";
+  }
+  return "";
+}
+
+const char* symbol_of(SpeedUnit unit) { return unit == SpeedUnit::knots ? " kn" : " m/s"; }
+
 Result<Length> read_length(std::string_view text, LengthUnit bare) {
   constexpr std::string_view k_what = "distance";
   if (std::optional<Problem> unfit = unfit_entry(k_what, text)) return *unfit;
   const std::vector<EntryToken> tokens = entry_tokens(text, CommaMeans::decimal_mark);
   const Result<SignedNumber> number = read_number(k_what, text, tokens);
   if (!number.ok()) return number.problem();
-  const std::optional<LengthUnit> unit = number->unit.empty() ? bare : length_unit(text, number->unit);
+  const bool stroke = number->unit.size() == 1 && number->unit[0].kind == Kind::minute;
+  const std::optional<LengthUnit> unit = number->unit.empty() ? bare : stroke ? LengthUnit::nautical_miles : length_unit(text, number->unit);
   if (!unit) return unknown_unit(k_what, text, number->unit);
   const double most = k_longest_length_nm * k_metres_per_nm / metres_per(*unit);
   if (!(number->value >= 0 && number->value <= most)) return out_of_range(k_what, *number, 0, most);
+  if (stroke) {  // feet to some, to navigators minutes of latitude
+    const std::string figure = print_shortly(number->value);
+    return Problem{.fault = Fault::entry_ambiguous,
+                   .texts = {std::string(k_what), figure + symbol_of(LengthUnit::nautical_miles), figure + symbol_of(LengthUnit::feet)}};
+  }
   return Length{.value = number->value, .unit = *unit};
 }
 
@@ -117,30 +146,6 @@ Result<double> read_plain_number(std::string_view what, std::string_view text, d
   if (!(number->value >= least && number->value <= most)) return out_of_range(what, *number, least, most);
   return number->value;
 }
-
-// As many decimals as a person types, no trailing noughts.
-std::string print_shortly(double value) {
-  std::string printed = print_fixed(value, 3);
-  printed.erase(printed.find_last_not_of('0') + 1);
-  if (printed.back() == '.') printed.pop_back();
-  return printed;
-}
-
-const char* symbol_of(LengthUnit unit) {
-  switch (unit) {
-    case LengthUnit::nautical_miles:
-      return " nm";
-    case LengthUnit::cables:
-      return " cables";
-    case LengthUnit::metres:
-      return " m";
-    case LengthUnit::feet:
-      return " ft";
-  }
-  return "";
-}
-
-const char* symbol_of(SpeedUnit unit) { return unit == SpeedUnit::knots ? " kn" : " m/s"; }
 
 }  // namespace
 

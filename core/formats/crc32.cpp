@@ -5,7 +5,7 @@
 namespace fogsheet {
 namespace {
 
-constexpr std::array<std::uint32_t, 256> made_table() {
+consteval std::array<std::uint32_t, 256> made_table() {
   constexpr std::uint32_t k_reflected_polynomial = 0xEDB88320;
   std::array<std::uint32_t, 256> table{};
   for (std::uint32_t byte = 0; byte < table.size(); ++byte) {

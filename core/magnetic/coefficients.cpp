@@ -38,7 +38,7 @@ constexpr int k_wmm2025_degree = 12;
 constexpr int k_whole_epochs = 20;
 constexpr double k_per_nt = 100;
 
-constexpr std::int32_t hundredths(double value_nt) { return static_cast<std::int32_t>(value_nt * k_per_nt + (value_nt < 0 ? -0.5 : 0.5)); }
+consteval std::int32_t hundredths(double value_nt) { return static_cast<std::int32_t>(value_nt * k_per_nt + (value_nt < 0 ? -0.5 : 0.5)); }
 
 template <int count>
 struct CompactIgrf {
@@ -49,7 +49,7 @@ struct CompactIgrf {
 };
 
 template <int count>
-constexpr CompactIgrf<count> compact(const IgrfRow (&rows)[count]) {
+consteval CompactIgrf<count> compact(const IgrfRow (&rows)[count]) {
   CompactIgrf<count> compacted;
   for (int row = 0; row < count; ++row) {
     compacted.degree[row] = static_cast<std::int8_t>(rows[row].degree);

@@ -106,10 +106,8 @@ void complete(MagneticField& field) {
   if (h > 0) {  // at a magnetic pole direction and its change mean nothing
     field.horizontal_nt_per_year = (x * dx + y * dy) / h;
     field.declination_deg_per_year = (x * dy - y * dx) / (h * h) * k_degrees;
-    field.declination_sd_deg = std::hypot(k_declination_sd_floor_deg, k_declination_sd_deg_nt / h);
-  } else {
-    field.declination_sd_deg = 180;
   }
+  field.declination_sd_deg = std::min(180.0, std::hypot(k_declination_sd_floor_deg, k_declination_sd_deg_nt / h));
   const double dh = field.horizontal_nt_per_year;
   field.total_nt_per_year = (h * dh + z * dz) / f;
   field.inclination_deg_per_year = (h * dz - z * dh) / (f * f) * k_degrees;

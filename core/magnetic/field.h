@@ -33,7 +33,7 @@ struct MagneticField {
   double east_nt_per_year = 0;
   double down_nt_per_year = 0;
   double total_nt_per_year = 0;
-  double declination_sd_deg = 0;  // one sigma: sqrt(0.26^2 + (5417 / H)^2), WMM2025's error model
+  double declination_sd_deg = 0;  // one sigma: sqrt(0.26^2 + (5417 / H)^2), 180 at most; WMM2025's error model
   FieldZone zone = FieldZone::normal;
   MagneticModel model = MagneticModel::wmm2025;
 };

@@ -20,7 +20,7 @@ struct Factors {
   double slope = 0;
 };
 
-constexpr auto make_factors() {
+consteval auto make_factors() {
   std::array<Factors, std::tuple_size_v<decltype(HarmonicTable::terms)>> factors = {};
   for (int m = 0; m <= k_most; ++m) {
     for (int n = std::max(m, 1); n <= k_most; ++n) {
@@ -119,11 +119,6 @@ double schmidt_per_gauss(int n, int m) {
 }  // namespace
 
 HarmonicTerm& HarmonicTable::at(int n, int m) {
-  SHEET_CHECK(n >= 1 && n <= k_most && m >= 0 && m <= n, "a term that the table does not have");
-  return terms[index_of(n, m)];
-}
-
-const HarmonicTerm& HarmonicTable::at(int n, int m) const {
   SHEET_CHECK(n >= 1 && n <= k_most && m >= 0 && m <= n, "a term that the table does not have");
   return terms[index_of(n, m)];
 }

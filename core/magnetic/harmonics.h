@@ -24,7 +24,6 @@ struct HarmonicTable {
 
   /// @param n degree, [1, 13]; m order, [0, n].
   HarmonicTerm& at(int n, int m);
-  const HarmonicTerm& at(int n, int m) const;
 
   int degree = k_most;  // no term beyond it is read
   std::array<HarmonicTerm, static_cast<std::size_t>(k_most * (k_most + 3) / 2)> terms = {};

@@ -194,19 +194,6 @@ Result<double> read_one(std::string_view text, Tokens tokens, Axis axis) {
   return coordinate->deg;
 }
 
-// A comma between digits may be a decimal mark or part two numbers. Both are tried; what reads both ways with different
-// results is refused with both.
-template <class Value, class Read, class Print>
-Result<Value> only_reading(std::string_view what, std::string_view text, const Read& read, const Print& print) {
-  const Result<Value> parted = read(entry_tokens(text, CommaMeans::separator));
-  if (text.find(',') == std::string_view::npos) return parted;
-  const Result<Value> decimal = read(entry_tokens(text, CommaMeans::decimal_mark));
-  if (!decimal.ok() && !parted.ok()) return decimal;
-  if (!decimal.ok()) return parted;
-  if (!parted.ok() || *parted == *decimal) return decimal;
-  return Problem{.fault = Fault::entry_ambiguous, .texts = {std::string(what), print(*decimal), print(*parted)}};
-}
-
 // "50,5,4,25": two decimals, or degrees and minutes twice.
 bool is_four_bare_numbers(std::string_view text) {
   return std::count(text.begin(), text.end(), ',') == 3 && text.find_first_not_of("0123456789, ") == std::string_view::npos;
@@ -216,23 +203,27 @@ std::string print_found(Position position) { return position_figures(position, 4
 std::string print_found_latitude(double lat_deg) { return latitude_figures(lat_deg, 4); }
 std::string print_found_longitude(double lon_deg) { return longitude_figures(lon_deg, 4); }
 
+// A comma between digits may be a decimal mark or part two numbers. Both are tried; what reads both ways with different
+// results is refused with both.
 Result<Position> read_typed_position(std::string_view text) {
-  const auto read = [&](const std::vector<EntryToken>& tokens) { return read_position(text, tokens); };
-  if (is_four_bare_numbers(text)) {
-    const Result<Position> decimal = read(entry_tokens(text, CommaMeans::decimal_mark));
-    if (decimal.ok()) {
-      std::string minutes(text);
-      std::replace(minutes.begin(), minutes.end(), ',', ' ');
-      return Problem{.fault = Fault::entry_ambiguous, .texts = {std::string(k_what), print_found(*decimal), minutes}};
-    }
+  const Result<Position> parted = read_position(text, entry_tokens(text, CommaMeans::separator));
+  if (text.find(',') == std::string_view::npos) return parted;
+  const Result<Position> decimal = read_position(text, entry_tokens(text, CommaMeans::decimal_mark));
+  if (decimal.ok() && is_four_bare_numbers(text)) {
+    std::string minutes(text);
+    std::replace(minutes.begin(), minutes.end(), ',', ' ');
+    return Problem{.fault = Fault::entry_ambiguous, .texts = {std::string(k_what), print_found(*decimal), minutes}};
   }
-  return only_reading<Position>(k_what, text, read, print_found);
+  if (!decimal.ok() && !parted.ok()) return decimal;
+  if (!decimal.ok()) return parted;
+  if (!parted.ok() || *parted == *decimal) return decimal;
+  return Problem{.fault = Fault::entry_ambiguous, .texts = {std::string(k_what), print_found(*decimal), print_found(*parted)}};
 }
 
+// Nothing parts one coordinate: a comma in it is a decimal mark.
 template <Axis axis>
 Result<double> read_typed_coordinate(std::string_view text) {
-  const auto read = [&](const std::vector<EntryToken>& tokens) { return read_one(text, tokens, axis); };
-  return only_reading<double>(name_of(axis), text, read, axis == Axis::latitude ? print_found_latitude : print_found_longitude);
+  return read_one(text, entry_tokens(text, CommaMeans::decimal_mark), axis);
 }
 
 // Latitude and longitude in the other order.
@@ -245,6 +236,21 @@ std::string with_halves_swapped(std::string_view text) {
   return std::string(text.substr(middle)) + "; " + std::string(text.substr(0, first_end));
 }
 
+// Dashes and colons between figures, as some write degrees and minutes (50-12.34N), made blanks; empty where there are none.
+std::string with_blanks_for_dashes(std::string_view text) {
+  const std::vector<EntryToken> tokens = entry_tokens(text, CommaMeans::decimal_mark);
+  std::string corrected;
+  std::size_t done = 0;
+  for (std::size_t i = 1; i + 1 < tokens.size(); ++i) {
+    const bool parts = tokens[i].kind == Kind::minus || tokens[i].kind == Kind::colon;
+    if (!parts || tokens[i - 1].kind != Kind::number || tokens[i + 1].kind != Kind::number) continue;
+    if (tokens[i].after_space || tokens[i + 1].after_space) continue;
+    corrected += std::string(text.substr(done, tokens[i].begin - done)) + " ";
+    done = tokens[i].end;
+  }
+  return done == 0 ? corrected : corrected + std::string(text.substr(done));
+}
+
 // Reads, and where that fails looks for what was likely meant.
 template <class Value, class Read, class Print>
 Result<Value> read_or_suggest(std::string_view what, std::string_view text, const Read& read, const Print& print) {
@@ -252,6 +258,7 @@ Result<Value> read_or_suggest(std::string_view what, std::string_view text, cons
   Result<Value> reading = read(text);
   if (reading.ok() || reading.problem().fault == Fault::entry_ambiguous) return reading;
   std::vector<std::string> corrections = likely_corrections(text);
+  corrections.push_back(with_blanks_for_dashes(text));
   if (what == k_what && reading.problem().fault == Fault::latitude_out_of_range) corrections.push_back(with_halves_swapped(text));
   return with_suggestion(std::move(reading), corrections, read, print);
 }

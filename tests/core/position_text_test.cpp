@@ -110,7 +110,12 @@ TEST_CASE("what is wrong is named, with its place and its bound") {
       {"50.12.34N 4.56.48W", Fault::entry_unreadable, ".34", {}, ""},                            // may be either
       {"50'12N 4°56.78'W", Fault::entry_part_missing, "", {}, ""},
       {"50.5°12'N 4°W", Fault::entry_unreadable, "12", {}, ""},
+      {"50-12.34N 004-56.78W", Fault::entry_unreadable, "-", {}, "50°12.3400′N 004°56.7800′W"},
+      {"50–12.34N 004–56.78W", Fault::entry_unreadable, "–", {}, "50°12.3400′N 004°56.7800′W"},
+      {"50:12:34N 4:56:47W", Fault::entry_unreadable, ":", {}, "50°12.5667′N 004°56.7833′W"},
+      {"50-12.34 4-56.78", Fault::entry_unreadable, "-", {}, ""},  // which side of the world?
       {"50,5,4,25", Fault::entry_ambiguous, "", {}, ""},
+      {"-50,5 4", Fault::entry_ambiguous, "", {}, ""},  // 50.5 S 4 E, or 50 S 5 deg 4' E
       {"hello", Fault::entry_part_missing, "", {}, ""},
       {"geo:50.5", Fault::entry_part_missing, "", {}, ""},
       {"geo:50,4;crs=nad27", Fault::datum_unknown, "", {}, ""},
@@ -133,7 +138,7 @@ TEST_CASE("what is wrong is named, with its place and its bound") {
 }
 
 TEST_CASE("a suggestion is itself read") {
-  for (const char* text : {"120.5 45.25", "5O°12.34'N 4°56.78'W", "50.12.34N 4.56.78W"}) {
+  for (const char* text : {"120.5 45.25", "5O°12.34'N 4°56.78'W", "50.12.34N 4.56.78W", "50-12.34N 4-56.78W"}) {
     CAPTURE(text);
     CHECK(parse_position(parse_position(text).problem().suggestion).ok());
   }
@@ -148,6 +153,8 @@ TEST_CASE("one coordinate alone") {
   CHECK(parse_latitude_deg("50 12.3 W").problem().fault == Fault::entry_unreadable);
   CHECK(parse_latitude_deg("95").problem().numbers.at(1) == 90);
   CHECK(parse_longitude_deg("").problem().texts.at(0) == "longitude");
+  CHECK(parse_latitude_deg("50-12.34N").problem().suggestion == "50°12.3400′N");
+  CHECK(parse_latitude_deg("50,5 30 N").problem().fault == Fault::entry_unreadable);
   CHECK(parse_longitude_deg("l0.5E").problem().suggestion == "010°30.0000′E");
 }
 

@@ -19,7 +19,6 @@ TEST_CASE("lengths are read in their units") {
   CHECK(*parse_length("2.5 cables") == Length{2.5, LengthUnit::cables});
   CHECK(*parse_length("120m") == Length{120, LengthUnit::metres});
   CHECK(*parse_length("30 ft") == Length{30, LengthUnit::feet});
-  CHECK(*parse_length("30'") == Length{30, LengthUnit::feet});
   CHECK(*parse_length("30", LengthUnit::metres) == Length{30, LengthUnit::metres});
   // Source: BIPM SI Brochure; agreement of 1959.
   CHECK(parse_length("1 nm")->metres() == 1852);
@@ -90,6 +89,9 @@ TEST_CASE("what is no time is named, with the likely one where there is one") {
                          {"640", Fault::entry_unreadable, "640", "0640"},
                          {"670", Fault::entry_unreadable, "670", ""},
                          {"6", Fault::entry_unreadable, "6", "0600"},
+                         {"6 40", Fault::entry_unreadable, "6 40", "0640"},
+                         {"6 4", Fault::entry_unreadable, "6 4", ""},
+                         {"24 10", Fault::entry_unreadable, "24 10", ""},
                          {"6.4", Fault::entry_unreadable, "6.4", ""},
                          {"6:4", Fault::entry_unreadable, "6:4", ""},
                          {"6:40 pm", Fault::entry_unreadable, "pm", "1840"},
@@ -136,6 +138,16 @@ TEST_CASE("no locale of the machine changes a reading") {
     CHECK(print_length({3.7, LengthUnit::nautical_miles}, 1) == "3.7 nm");
   }
   std::setlocale(LC_ALL, kept.c_str());
+}
+
+TEST_CASE("a stroke is feet to some and minutes of latitude to others: neither is taken") {
+  for (const char* text : {"3'", "3′", "3 ’"}) {
+    CAPTURE(text);
+    const Problem problem = parse_length(text).problem();
+    CHECK(problem.fault == Fault::entry_ambiguous);
+    CHECK(problem.texts == std::vector<std::string>{"distance", "3 nm", "3 ft"});
+  }
+  CHECK(parse_length(std::string(30, '9') + "'").problem().fault == Fault::number_out_of_range);
 }
 
 TEST_CASE("the other units and signs, and their bounds") {
