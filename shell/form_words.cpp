@@ -31,6 +31,7 @@ std::string millimetres(double mm) {
 
 }  // namespace
 
+std::string kind_option(MarkKind kind) { return kind == MarkKind::turn ? "turn" : kind_label(kind); }
 std::string line_through(int which) { return which == 1 ? "First line, through" : "Second line, through"; }
 std::string bearing_of_line(int which) { return which == 1 ? "First line's bearing, T or M" : "Second line's bearing, T or M"; }
 std::string leg_number(std::size_t number) { return "leg " + std::to_string(number); }

@@ -12,6 +12,7 @@ namespace fogsheet::words {
 
 // -- marks and legs
 inline std::string kind_question() { return "What it is"; }
+std::string kind_option(MarkKind kind);  // shorter than kind_label, for a choice
 inline std::string choose_mark() { return "choose a mark …"; }
 inline std::string name_label() { return "Name"; }
 inline std::string position_label() { return "Position, latitude first"; }

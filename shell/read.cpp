@@ -14,7 +14,7 @@ std::string id_text(std::uint32_t id) { return std::to_string(id); }
 Value sheet_value(const Document& document) {
   const Position middle = unquantise(document.sheet.middle);
   return Value::object({{"name", words::sheet_title(document)}, {"mid_lat_deg", middle.lat_deg}, {"mid_lon_deg", middle.lon_deg},
-                        {"scale", document.sheet.scale}, {"paper", paper_name(document.sheet.paper)}, {"date", iso_date(document.sheet.date)}, {"datum", document.sheet.datum}});
+                        {"scale", document.sheet.scale}, {"paper", paper_name(document.sheet.paper)}, {"date", iso_date(document.sheet.date)}, {"datum", document.sheet.datum}, {"note", document.sheet.note}, {"signs", document.sheet.signs == SignSet::b ? "b" : "a"}});
 }
 
 const char* zone_name(FieldZone zone) {
@@ -44,6 +44,8 @@ Value marks_value(const Document& document) {
     const Position at = unquantise(mark.at);
     Value each = Value::object({{"id", id_text(mark.id.value)}, {"name", mark.name}, {"kind", mark_kind_name(mark.kind)}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}});
     if (mark.kind == MarkKind::danger) each.set("radius_nm", mark.radius_nm);
+    if (mark.height_m > 0) each.set("height_m", mark.height_m);
+    if (!mark.note.empty()) each.set("note", mark.note);
     list.add(each);
   }
   return list;

@@ -19,7 +19,7 @@ TableItem marks_table(const Document& document) {
   TableItem table{.name = "marks", .caption = words::marks_caption(document.marks.size()), .columns = {{"name"}, {"kind"}, {"position", true}, {"note"}}, .when_empty = words::no_marks_yet()};
   for (const Mark& mark : document.marks) {
     if (table.rows.size() == k_most_rows) break;
-    table.rows.push_back({mark.name, words::kind_label(mark.kind), position_figures(unquantise(mark.at), 2), words::mark_remark(mark)});
+    table.rows.push_back({mark.name, words::kind_option(mark.kind), position_figures(unquantise(mark.at), 2), words::mark_remark(mark)});
     table.row_presses.push_back(select("select-mark", mark.id));
   }
   return table;
@@ -54,15 +54,16 @@ void add_new_leg(Panel& panel, const Session& session) {
 }  // namespace
 
 Panel lists_panel(const Session& session, PanelPlace place) {
-  Panel panel{.name = "lists", .label = words::marks_and_legs(), .place = place, .broad = true};
+  Panel panel{.name = "lists", .label = words::marks_and_legs(), .place = place};
   panel.items.push_back(HeadingItem{.text = words::sheet_title(session.document()), .beside = words::marks_and_legs()});
   if (place == PanelPlace::slip) panel.items.push_back(parts::close_button());
   if (place == PanelPlace::whole)
     panel.items.push_back(CautionItem{.text = "The sheet can't be drawn here", .advice = "This browser offers no WebGL2, or has lost it. Marks, legs and sums below still work; another browser, or loading the page again, may draw the sheet."});
   parts::add_variation(panel, session);
   panel.items.push_back(legs_table(session));
-  panel.items.push_back(marks_table(session.document()));
   add_new_leg(panel, session);
+  panel.beside_from = panel.items.size();
+  panel.items.push_back(marks_table(session.document()));
   panel.items.push_back(ButtonItem{.name = "add-mark", .label = words::new_mark_title(), .look = ButtonLook::main, .on_press = {"open-slip", Value::object({{"slip", "new-mark"}})}});
   return panel;
 }

@@ -63,7 +63,7 @@ void add_preview(Panel& slip, const Session& session) {
 
 Panel new_sheet_slip(const Session& session) {
   const Form& form = session.new_sheet;
-  Panel slip{.name = "new-sheet", .label = words::new_sheet_title(), .broad = true};
+  Panel slip{.name = "new-sheet", .label = words::new_sheet_title()};
   slip.items.push_back(HeadingItem{.text = words::new_sheet_title(), .beside = words::not_a_chart()});
   slip.items.push_back(parts::close_button());
   add_place(slip, session);
@@ -73,6 +73,7 @@ Panel new_sheet_slip(const Session& session) {
   parts::add_variation_fields(slip, form, "", form.text("variation-by", "model"), {}, "fill-new-sheet");
   parts::add_datum_choice(slip, form, "", form.text("datum", "WGS84"), "fill-new-sheet");
   slip.items.push_back(parts::field(form, "note", {.name = "note", .label = words::sheet_note_label(), .multiline = true, .on_leave = fill("note")}));
+  slip.beside_from = slip.items.size();
   add_preview(slip, session);
   slip.items.push_back(ButtonItem{.name = "make-new-sheet", .label = words::make_the_sheet(), .look = ButtonLook::main, .on_press = {"make-new-sheet"}});
   slip.items.push_back(ButtonItem{.name = "open-demo", .label = words::sheet_to_try(), .on_press = {"open-demo"}});

@@ -36,7 +36,8 @@ Panel mark_slip(const Session& session) {
   const auto typed = [&](const char* field) { return Press{"type-mark", Value::object({{"id", std::to_string(mark.id.value)}, {"field", field}})}; };
   const auto field = [&](FieldItem standing) {
     standing.on_leave = typed(standing.name.c_str());
-    return parts::field(entries, prefix + standing.name, std::move(standing));
+    const std::string key = prefix + standing.name;
+    return parts::field(entries, key, std::move(standing));
   };
   const std::string kind = entries.text(prefix + "kind", std::string(mark_kind_name(mark.kind)));
 

@@ -69,7 +69,7 @@ Value to_value(const Panel& panel) {
   constexpr const char* k_places[] = {"tray", "slip", "margin", "whole"};
   Value items = Value::list();
   for (const PanelItem& each : panel.items) items.add(std::visit([](const auto& held) { return item(held); }, each));
-  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"broad", panel.broad}, {"items", items}});
+  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"beside_from", panel.beside_from ? Value(static_cast<double>(*panel.beside_from)) : Value()}, {"items", items}});
 }
 
 }  // namespace fogsheet

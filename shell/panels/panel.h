@@ -129,7 +129,7 @@ struct Panel {
   std::string name;   // "tray", "straight-edge", "more"; where("panel/NAME")
   std::string label;  // for who can't see it
   PanelPlace place = PanelPlace::slip;
-  bool broad = false;  // a slip that takes the sheet's room where there is much: the first figure and all after it beside the rest
+  std::optional<std::size_t> beside_from;  // a broad slip, in the sheet's room where there is much: from this item on beside the rest
   std::vector<PanelItem> items;
 };
 

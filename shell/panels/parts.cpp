@@ -24,7 +24,7 @@ ChoiceItem choice(const Form& form, const std::string& key, ChoiceItem standing)
 ChoiceItem kind_choice(std::string chosen, Press on_choose) {
   ChoiceItem choice{.name = "kind", .label = words::kind_question(), .chosen = std::move(chosen), .argument = "text", .on_choose = std::move(on_choose)};
   for (const MarkKind kind : {MarkKind::landmark, MarkKind::light, MarkKind::turn, MarkKind::danger, MarkKind::other})
-    choice.options.push_back({std::string(mark_kind_name(kind)), words::kind_label(kind)});
+    choice.options.push_back({std::string(mark_kind_name(kind)), words::kind_option(kind)});
   return choice;
 }
 

@@ -18,7 +18,8 @@ Panel sheet_slip(const Session& session) {
   const Form& entries = session.desk.entries;
   const auto field = [&](FieldItem standing) {
     standing.on_leave = typed(standing.name.c_str());
-    return parts::field(entries, "sheet/" + standing.name, std::move(standing));
+    const std::string key = "sheet/" + standing.name;
+    return parts::field(entries, key, std::move(standing));
   };
   Panel slip{.name = "sheet", .label = words::this_sheet()};
   slip.items.push_back(HeadingItem{.text = words::sheet_title(document), .beside = words::this_sheet()});

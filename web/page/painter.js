@@ -69,8 +69,8 @@ class Section {
     });
     this.#items = items;
 
-    this.element.classList.toggle('broad', panel.broad);
-    const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.broad);
+    this.element.classList.toggle('broad', panel.beside_from !== null);
+    const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.beside_from ?? panel.items.length);
     for (const [name, part] of Object.entries(this.#parts)) {
       arrange(part, elements.filter((_, i) => where[i] === name));
       part.hidden = !part.firstElementChild;
@@ -87,10 +87,8 @@ function key_of(item, taken) {
 }
 
 /// The panel's heading and cross stay at the top, the buttons that end it at the foot; what is between scrolls. In a broad
-/// one the first figure or table, and all that comes after it, lies beside what comes before.
-function parts_of_slip(items, broad) {
-  const figure = items.findIndex((item) => item.kind === 'figure' || item.kind === 'table');
-  const beside = broad && figure >= 0 ? figure : items.length;
+/// one the items from `beside` on lie beside those before.
+function parts_of_slip(items, beside) {
   let end = items.length;
   while (end > 0 && items[end - 1].kind === 'button') end -= 1;
   return items.map((item, i) => {
