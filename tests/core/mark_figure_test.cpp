@@ -20,9 +20,8 @@ double beyond_mm(SheetPoint point, double radius_mm, const Box& box) {
 
 }  // namespace
 
-TEST_CASE("each kind of mark has a sign of its own, over the place and inside its box") {
-  for (const Legibility& legibility : {k_print_legibility, Legibility{.least_line_mm = 0.2, .least_text_mm = 2.5, .least_gap_mm = 1}}) {
-    std::vector<Figure> signs;
+TEST_CASE("each kind of mark has a sign, over the place and inside its box") {
+  for (const Legibility& legibility : {k_print_legibility, screen_legibility(4)}) {
     for (const MarkKind kind : k_kinds) {
       CAPTURE(static_cast<int>(kind));
       Figure figure;
@@ -41,12 +40,6 @@ TEST_CASE("each kind of mark has a sign of its own, over the place and inside it
         }
       }
       CHECK(shapes > 0);
-      signs.push_back(figure);
     }
-    for (std::size_t i = 0; i < signs.size(); ++i)
-      for (std::size_t j = 0; j < i; ++j) {
-        const bool same = std::equal(std::begin(signs[i].layers), std::end(signs[i].layers), std::begin(signs[j].layers));
-        CHECK_FALSE(same);
-      }
   }
 }
