@@ -1,0 +1,53 @@
+// Filling in forms as a user does: parts are brought into view, pressed by the hand in use, and typed into by the keyboard.
+import assert from 'node:assert/strict';
+
+import { place_of, where } from './hands.mjs';
+import { until } from './sheet.mjs';
+
+const selector = (name) => `[data-name="${name}"]`;
+
+/// Waits until a part of that name is there and brings it into view.
+export async function show(page, name) {
+  await until(page, name, (wanted) => {
+    const part = document.querySelector(wanted);
+    part?.scrollIntoView({ block: 'nearest' });
+    return Boolean(part);
+  }, selector(name));
+  await until(page, `${name} in reach`, (wanted) => window.fogsheet.where(wanted) !== null, name);
+}
+
+/// Counts a press more in `hand.presses`, where that is kept.
+export async function press_part(page, hand, name) {
+  await show(page, name);
+  await hand.press(await place_of(page, name));
+}
+
+/// Types into a field in place of what stands there, and leaves it by Enter, a note of several lines by Tab.
+export async function type_into(page, hand, name, text) {
+  const { keyboard } = page.raw.page;
+  await press_part(page, hand, name);
+  await until(page, `${name} has the focus`, (wanted) => document.activeElement?.dataset.name === wanted, name);
+  await keyboard.press('Control+A');
+  await keyboard.insertText(text);
+  await keyboard.press(await page.evaluate(() => (document.activeElement.localName === 'textarea' ? 'Tab' : 'Enter')));
+}
+
+/// Chooses from a line that opens.
+export async function choose(page, name, value) {
+  await show(page, name);
+  await page.raw.page.selectOption(selector(name), value);
+}
+
+/// Moves the focus by Tab until it is on that part.
+export async function tab_to(page, name) {
+  const { keyboard } = page.raw.page;
+  for (let presses = 0; presses < 120; presses += 1) {
+    if (await page.evaluate((wanted) => document.activeElement?.dataset.name === wanted, name)) return;
+    await keyboard.press('Tab');
+  }
+  assert.fail(`${name} can't be reached by Tab`);
+}
+
+export const reason_at = (page, name) => page.evaluate((wanted) => document.querySelector(wanted)?.closest('.field')?.querySelector('.error')?.innerText.trim() ?? '', selector(name));
+export const typed_in = (page, name) => page.evaluate((wanted) => document.querySelector(wanted)?.value ?? null, selector(name));
+export { where };
