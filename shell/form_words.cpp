@@ -92,6 +92,16 @@ std::vector<std::pair<std::string, std::string>> sheet_measures(const Document& 
 
 std::string by_the_model(const std::string& figures) { return figures.empty() ? "by the model" : "by the model: " + figures; }
 
+LegendWords legend_words(SignSet set) {
+  const bool a = set == SignSet::a;
+  return {"landmark", "light", "turning point", "danger, with its radius", "other", "leg, as drawn",
+          a ? "position line" : "position line: time, bearing",
+          a ? "water track: one head" : "course and speed",
+          a ? "ground track: two heads" : "track and speed over ground",
+          a ? "stream: three heads" : "current: set and drift",
+          "dead reckoning", "estimated position", "fix, with its time", a ? "running fix: R" : "running fix: R FIX"};
+}
+
 std::string sign_set_label(SignSet set) { return set == SignSet::a ? "set A: British, South African schools" : "set B: American schools"; }
 
 }  // namespace fogsheet::words

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/document/document.h"
+#include "core/figure/legend_figure.h"
 
 namespace fogsheet::words {
 
@@ -103,6 +104,10 @@ inline std::string size_hint() { return "All that is on the sheet stays; a chang
 inline std::string fit_to_marks() { return "Fit it to its marks"; }
 inline std::string signs_question() { return "Signs of the plot"; }
 std::string sign_set_label(SignSet set);
+inline std::string legend_title() { return "What the signs mean"; }
+inline std::string legend_says() { return "Each sign beside its meaning."; }
+LegendWords legend_words(SignSet set);
+inline std::string change_the_signs() { return "Wear the other set"; }
 inline std::string show_legend() { return "What the signs mean"; }
 
 // -- settings

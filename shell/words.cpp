@@ -214,7 +214,9 @@ SheetNotes sheet_notes(const Document& document, std::span<const VariationInUse>
   notes.title = sheet_title(document);
   notes.subtitle = "no soundings, no coast: only what is marked";
   notes.made_as = "Mercator, " + document.sheet.datum + " · 1 : " + grouped(document.sheet.scale) + " at " + latitude_figures(unquantise(document.sheet.middle).lat_deg, 1);
+  notes.made_as += std::string(" · signs: set ") + (document.sheet.signs == SignSet::b ? "B" : "A");
   notes.remarks = lines_of(document.sheet.note);
+  if (document.sheet.datum != "WGS84") notes.remarks.insert(notes.remarks.begin(), datum_remark());
   for (const VariationInUse& variation : of_roses) notes.roses.push_back(rose_note(document, variation, rounding));
   return notes;
 }

@@ -26,6 +26,8 @@ std::string kind_label(MarkKind kind);
 
 /// The sheet's name, or its middle where it has none.
 std::string sheet_title(const Document& document);
+/// What a sheet read off a chart of another or unknown datum says in its margin.
+inline std::string datum_remark() { return "not on WGS84: positions may lie some 200 m off those of a satellite receiver"; }
 /// @param of_roses  what each rose shows, in their order.
 SheetNotes sheet_notes(const Document& document, std::span<const VariationInUse> of_roses, Rounding rounding);
 

@@ -20,7 +20,7 @@ Press fill(const char* field) { return {"fill-new-sheet", Value::object({{"field
 void add_middle_and_scale(Panel& slip, const Form& form) {
   slip.items.push_back(parts::field(form, "middle", {.name = "middle", .label = words::middle_label(), .on_leave = fill("middle")}));
   ChoiceItem scale{.name = "scale", .label = words::scale_question(), .chosen = form.text("scale", k_usual_scale), .argument = "text", .on_choose = fill("scale")};
-  for (const char* each : {"25000", "50000", "100000", "250000", "500000", "other"}) scale.options.push_back({each, words::scale_option(each)});
+  for (const char* each : {"25000", "50000", "100000", "250000", "other"}) scale.options.push_back({each, words::scale_option(each)});
   slip.items.push_back(scale);
   if (scale.chosen == "other") slip.items.push_back(parts::field(form, "other-scale", {.name = "other-scale", .label = words::other_scale_label(), .on_leave = fill("other-scale")}));
 }

@@ -17,7 +17,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::new_mark: panels.push_back(new_mark_slip(session)); break;
     case SlipId::sheet: panels.push_back(sheet_slip(session)); break;
     case SlipId::settings: panels.push_back(settings_slip(session)); break;
-    case SlipId::legend: break;
+    case SlipId::legend: panels.push_back(legend_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   panels.push_back(margin_panel(session, tool));

@@ -20,6 +20,7 @@ Panel lists_panel(const Session& session, PanelPlace place);
 Panel new_sheet_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
+Panel legend_slip(const Session& session);
 Panel settings_slip(const Session& session);
 ChoiceItem palette_choice(const Session& session);
 Panel margin_panel(const Session& session, const Tool& tool);
