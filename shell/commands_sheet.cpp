@@ -2,7 +2,6 @@
 
 #include "core/document/actions.h"
 #include "core/formats/document_text.h"
-#include "core/sheet/sheet_fit.h"
 #include "shell/arguments.h"
 #include "shell/demo.h"
 #include "shell/words.h"
@@ -86,16 +85,10 @@ Value run_redo(Session& session, const Value&) {
   return stepped(session, [&] { session.sheets.redo(); });
 }
 
-/// The scale and middle that hold all marks on the paper the sheet has.
 Value run_fit_sheet_to_marks(Session& session, const Value&) {
-  std::vector<Position> places;
-  for (const Mark& mark : session.document().marks) places.push_back(unquantise(mark.at));
-  if (places.empty()) return refused({.fault = Fault::no_marks_to_fit});
-  constexpr double k_clear_of_marks_mm = 15;
-  const Paper paper = session.document().sheet.paper;
-  const Result<FittedSheet> fitted = sheet_holding(places, paper, k_clear_of_marks_mm);
-  if (!fitted) return refused(fitted.problem());
-  return answer_of(acted(session, [&] { return reshape_sheet(session.history(), {fitted->middle.lat_deg, fitted->middle.lon_deg, fitted->scale, paper}); }));
+  const Result<SheetShape> shape = shape_around_marks(session.document(), session.document().sheet.paper);
+  if (!shape) return refused(shape.problem());
+  return answer_of(acted(session, [&] { return reshape_sheet(session.history(), *shape); }));
 }
 
 /// Each part is left as it is when not given.

@@ -14,8 +14,6 @@
 namespace fogsheet {
 namespace {
 
-constexpr double k_clear_of_marks_mm = 15;  // between the marks a sheet is fitted to and its neat line
-
 /// Reads one field; what is wrong is noted there.
 template <class Read>
 auto read_field(Form& form, const char* field, Read read) {
@@ -24,32 +22,53 @@ auto read_field(Form& form, const char* field, Read read) {
   return result;
 }
 
-Result<FittedSheet> from_middle(Form& form) {
+Result<SheetShape> from_middle(Form& form, Paper paper) {
   const Result<Position> middle = read_field(form, "middle", [](const std::string& text) { return parse_position(text); });
   const bool other = form.text("scale") == "other";
   const Result<double> scale = other ? read_field(form, "other-scale", [](const std::string& text) { return parse_scale(text); }) : parse_scale(form.text("scale", k_usual_scale));
   if (!middle) return middle.problem();
   if (!scale) return scale.problem();
-  return FittedSheet{*middle, *scale};
+  return SheetShape{middle->lat_deg, middle->lon_deg, *scale, paper};
 }
 
-Result<FittedSheet> from_corners(Form& form, Paper paper) {
+Result<SheetShape> from_corners(Form& form, Paper paper) {
   const Result<Position> a = read_field(form, "corner-a", [](const std::string& text) { return parse_position(text); });
   const Result<Position> b = read_field(form, "corner-b", [](const std::string& text) { return parse_position(text); });
   if (!a) return a.problem();
   if (!b) return b.problem();
   const Result<FittedSheet> fitted = sheet_holding(std::vector<Position>{*a, *b}, paper, 0);
-  if (!fitted) form.mark_wrong("corner-b", words::sentence(fitted.problem()));
-  return fitted;
+  if (fitted) return SheetShape{fitted->middle.lat_deg, fitted->middle.lon_deg, fitted->scale, paper};
+  form.mark_wrong("corner-b", words::sentence(fitted.problem()));
+  return fitted.problem();
 }
 
-Result<FittedSheet> from_marks(Form& form, const Document& document, Paper paper) {
-  std::vector<Position> places;
-  for (const Mark& mark : document.marks) places.push_back(unquantise(mark.at));
-  if (places.empty()) return Fault::no_marks_to_fit;
-  const Result<FittedSheet> fitted = sheet_holding(places, paper, k_clear_of_marks_mm);
-  if (!fitted) form.mark_wrong("how", words::sentence(fitted.problem()));
-  return fitted;
+Result<SheetShape> from_marks(Form& form, const Document& document, Paper paper) {
+  const Result<SheetShape> shape = shape_around_marks(document, paper);
+  if (!shape) form.mark_wrong("how", words::sentence(shape.problem()));
+  return shape;
+}
+
+Result<SheetShape> shape_of(Form& form, const Document& in_hand, Paper paper) {
+  switch (sheet_from(form)) {
+    case SheetFrom::middle: return from_middle(form, paper);
+    case SheetFrom::corners: return from_corners(form, paper);
+    case SheetFrom::marks: return from_marks(form, in_hand, paper);
+  }
+  return from_middle(form, paper);
+}
+
+// A sheet made anew, with the marks and legs of another on it.
+Document with_marks_of(Document document, const Document& other) {
+  document.marks = other.marks;
+  document.legs = other.legs;
+  document.next_id = other.next_id;
+  Table<Rose> roses;
+  for (Rose rose : document.roses) {
+    rose.id = {document.next_id++};
+    roses = roses.with(rose);
+  }
+  document.roses = roses;
+  return document;
 }
 
 // The field that a sheet can't be made for.
@@ -67,29 +86,16 @@ std::string datum_of(const Form& form) {
 
 Result<Document> laid_out(const Session& session, Form& form, Date today) {
   const Paper paper = paper_named(form.text("paper", k_usual_paper)).value_or(Paper::a4_across);
-  const SheetFrom from = sheet_from(form);
-  const Result<FittedSheet> fitted = from == SheetFrom::corners ? from_corners(form, paper) : from == SheetFrom::marks ? from_marks(form, session.document(), paper) : from_middle(form);
-  if (!fitted) return fitted.problem();
+  const Result<SheetShape> shape = shape_of(form, session.document(), paper);
+  if (!shape) return shape.problem();
   const Result<Date> date = read_field(form, "date", [&](const std::string& text) { return trimmed(text).empty() ? Result<Date>(today) : parse_iso_date(trimmed(text)); });
   if (!date) return date.problem();
-  const Result<Document> made = made_sheet({.name = form.text("name"), .mid_lat_deg = fitted->middle.lat_deg, .mid_lon_deg = fitted->middle.lon_deg, .scale = fitted->scale, .paper = paper, .date = *date});
+  const Result<Document> made = made_sheet({.name = form.text("name"), .mid_lat_deg = shape->mid_lat_deg, .mid_lon_deg = shape->mid_lon_deg, .scale = shape->scale, .paper = paper, .date = *date});
   if (!made) {
     form.mark_wrong(made.problem().fault == Fault::number_out_of_range && made.problem().texts.front() == "year" ? "date" : field_of(made.problem(), form), words::sentence(made.problem()));
     return made;
   }
-  Document document = *made;
-  if (from == SheetFrom::marks) {
-    document.marks = session.document().marks;
-    document.legs = session.document().legs;
-    document.next_id = session.document().next_id;
-    Table<Rose> roses;
-    for (Rose rose : made->roses) {
-      rose.id = {document.next_id++};
-      roses = roses.with(rose);
-    }
-    document.roses = roses;
-  }
-  return document;
+  return sheet_from(form) == SheetFrom::marks ? with_marks_of(*made, session.document()) : *made;
 }
 
 }  // namespace

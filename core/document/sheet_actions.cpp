@@ -7,6 +7,7 @@
 
 #include "core/document/checks.h"
 #include "core/document/rose_actions.h"
+#include "core/sheet/sheet_fit.h"
 
 namespace fogsheet {
 namespace {
@@ -95,6 +96,16 @@ Result<Done> reshape_sheet(History& history, const SheetShape& wanted) {
   }
   history.commit(std::move(next), {Act::reshape_sheet, {}});
   return Done{};
+}
+
+Result<SheetShape> shape_around_marks(const Document& document, Paper paper) {
+  constexpr double k_clear_mm = 15;
+  std::vector<Position> places;
+  for (const Mark& mark : document.marks) places.push_back(unquantise(mark.at));
+  if (places.empty()) return Fault::no_marks_to_fit;
+  const Result<FittedSheet> fitted = sheet_holding(places, paper, k_clear_mm);
+  if (!fitted) return fitted.problem();
+  return SheetShape{.mid_lat_deg = fitted->middle.lat_deg, .mid_lon_deg = fitted->middle.lon_deg, .scale = fitted->scale, .paper = paper};
 }
 
 Result<Done> describe_sheet(History& history, const SheetDetails& wanted) {

@@ -42,6 +42,10 @@ struct SheetShape {
 /// Faults: those of made_sheet; things_off_sheet (texts: names of those that would lie off, three at most; numbers: how many).
 Result<Done> reshape_sheet(History& history, const SheetShape& wanted);
 
+/// Where a sheet of that paper lies, and at what scale, to hold a document's marks with 15 mm to spare.
+/// Faults: no_marks_to_fit, sheet_too_wide.
+Result<SheetShape> shape_around_marks(const Document& document, Paper paper);
+
 /// What is written on a sheet. Each is left as it is when not given.
 struct SheetDetails {
   std::optional<std::string> name;   // may be empty

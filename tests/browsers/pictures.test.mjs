@@ -36,6 +36,8 @@ const palettes = {
 const states = {
   'first-run': { plates: 'l-first-run-phone, a-sheet-tablet', make: async () => {} },
   edge: { plates: 'a-sheet-tablet, b-sheet-night, b2-sheet-dusk, b3-sheet-high-contrast, m-tablet-portrait', make: settle_edge },
+  'new-sheet': { plates: 'o-new-sheet', make: fill_new_sheet },
+  lists: { plates: 'p-marks-list', make: (page) => done(page, 'open-slip', { slip: 'lists' }) },
   more: { plates: 'none', make: (page) => done(page, 'open-slip', { slip: 'more' }) },
 };
 
@@ -43,6 +45,11 @@ async function settle_edge(page) {
   const { marks, roses } = await read(page);
   await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
   await done(page, 'slide-edge-to', { rose: roses[0].id });
+}
+
+async function fill_new_sheet(page) {
+  await done(page, 'open-slip', { slip: 'new-sheet' });
+  await done(page, 'fill-new-sheet', { field: 'middle', text: '44 10 N 31 20 W' });
 }
 
 const night_most = [0xff, 0x6a, 0x52];  // the focus ring's: the brightest that the night has
