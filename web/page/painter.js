@@ -50,7 +50,10 @@ class Section {
     this.element = make('section', { 'data-panel': panel.name });
     const names = panel.place === 'tray' ? ['wells', 'ends'] : ['head', 'body', 'beside', 'acts'];
     this.#parts = Object.fromEntries(names.map((name) => [name, make('div', { class: name })]));
-    this.element.append(...Object.values(this.#parts));
+    const { body, beside } = this.#parts;
+    const content = body && make('div', { class: 'content' }, body, beside);
+    this.element.append(...Object.values(this.#parts).filter((part) => part !== body && part !== beside));
+    if (content) this.#parts.head.after(content);
   }
 
   patch(panel) {

@@ -27,7 +27,7 @@ function faults(least_px) {
       const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
       const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
       // What a scrolled part hides lies under what stands below it, and is not seen.
-      const scrolled = a.element.closest('.body') !== b.element.closest('.body');
+      const scrolled = a.element.closest('.content') !== b.element.closest('.content');
       if (wide > 0.5 && high > 0.5 && !scrolled && !a.element.contains(b.element) && !b.element.contains(a.element)) found.push(`${name_of(a.element)} lies over ${name_of(b.element)}`);
     }
   }
