@@ -48,11 +48,11 @@ class Section {
     this.#act = act;
     this.place = panel.place;
     this.element = make('section', { 'data-panel': panel.name });
-    const names = panel.place === 'tray' ? ['wells', 'ends'] : ['head', 'body', 'beside', 'acts'];
+    const names = panel.place === 'tray' ? ['wells', 'ends'] : ['head', 'body', 'aside', 'acts'];
     this.#parts = Object.fromEntries(names.map((name) => [name, make('div', { class: name })]));
-    const { body, beside } = this.#parts;
-    const content = body && make('div', { class: 'content' }, body, beside);
-    this.element.append(...Object.values(this.#parts).filter((part) => part !== body && part !== beside));
+    const { body, aside } = this.#parts;
+    const content = body && make('div', { class: 'content' }, body, aside);
+    this.element.append(...Object.values(this.#parts).filter((part) => part !== body && part !== aside));
     if (content) this.#parts.head.after(content);
   }
 
@@ -98,6 +98,6 @@ function parts_of_slip(items, beside) {
     if (item.kind === 'heading' && item.level === 2) return 'head';
     if (item.kind === 'button' && item.look === 'cross') return 'head';
     if (i >= end) return 'acts';
-    return i < beside ? 'body' : 'beside';
+    return i < beside ? 'body' : 'aside';
   });
 }
