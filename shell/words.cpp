@@ -159,24 +159,39 @@ std::string kind_label(MarkKind kind) {
   return "other";
 }
 
-std::string unused_name(const Document& document, MarkKind kind) {
-  const std::string stem = kind == MarkKind::turn ? "Turn " : "Mark ";
-  for (std::size_t i = 1;; ++i) {
-    const std::string name = stem + std::to_string(i);
-    bool taken = false;
-    for (const Mark& mark : document.marks) taken = taken || mark.name == name;
-    if (!taken) return name;
+namespace {
+
+// "Turn 3" after "Turn ": 3; nothing for any other name.
+std::optional<std::size_t> number_after(const std::string& stem, const std::string& name) {
+  constexpr std::size_t k_most_figures = 9;
+  if (name.size() <= stem.size() || name.size() > stem.size() + k_most_figures || name.compare(0, stem.size(), stem) != 0) return std::nullopt;
+  std::size_t value = 0;
+  for (std::size_t i = stem.size(); i < name.size(); ++i) {
+    if (name[i] < '0' || name[i] > '9') return std::nullopt;
+    value = value * 10 + static_cast<std::size_t>(name[i] - '0');
   }
+  return value;
 }
 
-std::string copy_name(const Document& document, const std::string& name) {
-  for (std::size_t i = 2;; ++i) {
-    const std::string copy = name + " " + std::to_string(i);
-    bool taken = false;
-    for (const Mark& mark : document.marks) taken = taken || mark.name == copy;
-    if (!taken) return copy;
+// The stem with the least number from `first` on that makes a name no mark has.
+std::string with_least_number(const Document& document, const std::string& stem, std::size_t first) {
+  std::vector<bool> taken(document.marks.size() + 1);
+  for (const Mark& mark : document.marks) {
+    const std::optional<std::size_t> number = number_after(stem, mark.name);
+    if (number && *number >= first && *number - first < taken.size()) taken[*number - first] = true;
   }
+  std::size_t number = first;
+  while (taken[number - first]) ++number;
+  return stem + std::to_string(number);
 }
+
+}  // namespace
+
+std::string unused_name(const Document& document, MarkKind kind) {
+  return with_least_number(document, kind == MarkKind::turn ? "Turn " : "Mark ", 1);
+}
+
+std::string copy_name(const Document& document, const std::string& name) { return with_least_number(document, name + " ", 2); }
 
 std::string sheet_title(const Document& document) {
   return document.sheet.name.empty() ? position_figures(unquantise(document.sheet.middle), 0) : document.sheet.name;

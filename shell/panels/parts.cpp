@@ -31,7 +31,11 @@ ChoiceItem kind_choice(std::string chosen, Press on_choose) {
 ChoiceItem mark_choice(const Document& document, std::string name, std::string label, std::string chosen, Press on_choose) {
   ChoiceItem choice{.name = std::move(name), .label = std::move(label), .chosen = std::move(chosen), .argument = "text", .is_long = true, .on_choose = std::move(on_choose)};
   choice.options.push_back({"", words::choose_mark()});
-  for (const Mark& mark : document.marks) choice.options.push_back({std::to_string(mark.id.value), mark.name});
+  constexpr std::size_t k_most_options = 500;  // a list past this is slow to open and slower to search
+  for (const Mark& mark : document.marks) {
+    if (choice.options.size() > k_most_options) break;
+    choice.options.push_back({std::to_string(mark.id.value), mark.name});
+  }
   return choice;
 }
 

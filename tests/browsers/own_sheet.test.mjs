@@ -215,6 +215,19 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
     });
   });
 
+  test('a day for which no model speaks is taken, and the slip says that there is no variation', async () => {
+    const { page } = await fresh(desktop);
+    const hand = mouse_hand(page);
+    await done(page, 'open-slip', { slip: 'sheet' });
+    await type_into(page, hand, 'date', '2035-01-01');
+    await until(page, 'the caution', () => /No variation for the year 2035/.test(document.querySelector('[data-panel="sheet"] .caution')?.innerText ?? ''));
+    const { sheet, variation } = await read(page);
+    assert.equal(sheet.date, '2035-01-01');
+    assert.equal(variation.value_deg, null);
+    assert.equal(await typed_in(page, 'date'), '2035-01-01');
+    await page.close();
+  });
+
   test('hostile names are shown as text in slips, lists and choices, and on the sheet', async () => {
     const { page, watched } = await fresh(desktop);
     const names = [
