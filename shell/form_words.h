@@ -112,7 +112,7 @@ inline std::string show_legend() { return "What the signs mean"; }
 
 // -- settings
 inline std::string settings_title() { return "Settings"; }
-inline std::string settings_beside() { return "of this device; they change no sheet"; }
+inline std::string settings_beside() { return "how things are shown on this device"; }
 inline std::string rounding_question() { return "Directions in"; }
 inline std::string whole_degrees() { return "whole degrees"; }
 inline std::string tenths_of_degrees() { return "tenths"; }
@@ -122,6 +122,6 @@ inline std::string lines_question() { return "Lines on the sheet"; }
 inline std::string usual_lines() { return "as on paper"; }
 inline std::string bold_lines() { return "bold"; }
 inline std::string contrast_has_bold_lines() { return "High contrast always has bold lines."; }
-inline std::string signs_are_the_sheets() { return "Which school's signs a plot wears is the sheet's own, and travels with it."; }
+inline std::string signs_are_the_sheets() { return "The signs are the sheet's own and travel with it; all else stays on this device."; }
 
 }  // namespace fogsheet::words

@@ -39,6 +39,11 @@ ChoiceItem mark_choice(const Document& document, std::string name, std::string l
   return choice;
 }
 
+ChoiceItem signs_choice(SignSet chosen) {
+  return {.name = "signs", .label = words::signs_question(), .options = {{"a", words::sign_set_label(SignSet::a)}, {"b", words::sign_set_label(SignSet::b)}},
+          .chosen = chosen == SignSet::b ? "b" : "a", .argument = "text", .on_choose = {"type-sheet", Value::object({{"field", "signs"}})}};
+}
+
 void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose) {
   const std::string name(paper_name(chosen));
   const std::size_t dash = name.find('-');

@@ -18,6 +18,8 @@ ChoiceItem choice(const Form& form, const std::string& key, ChoiceItem standing)
 ChoiceItem kind_choice(std::string chosen, Press on_choose);
 /// Marks to choose from, by name in the order of the list.
 ChoiceItem mark_choice(const Document& document, std::string name, std::string label, std::string chosen, Press on_choose);
+/// Which school's signs the sheet in hand wears.
+ChoiceItem signs_choice(SignSet chosen);
 /// Papers by size, and whether upright or across: two choices that send whole names of papers.
 void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose);
 /// Variation by the model or as printed on the chart, with the note's three fields. @param standing the note in force.

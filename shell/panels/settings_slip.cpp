@@ -27,8 +27,9 @@ Panel settings_slip(const Session& session) {
   slip.items.push_back(ChoiceItem{.name = "bold-lines", .label = words::lines_question(), .options = {{"usual", words::usual_lines()}, {"bold", words::bold_lines()}},
                                   .chosen = settings.bold_lines || contrast ? "bold" : "usual", .argument = "lines", .on_choose = {"set-lines"}});
   if (contrast) slip.items.push_back(LineItem{.text = words::contrast_has_bold_lines(), .tone = LineTone::soft});
+  slip.items.push_back(parts::signs_choice(session.document().sheet.signs));
   slip.items.push_back(LineItem{.text = words::signs_are_the_sheets(), .tone = LineTone::soft});
-  slip.items.push_back(ButtonItem{.name = "sheet", .label = words::this_sheet(), .on_press = {"open-slip", Value::object({{"slip", "sheet"}})}});
+  slip.items.push_back(ButtonItem{.name = "legend", .label = words::show_legend(), .on_press = {"open-slip", Value::object({{"slip", "legend"}})}});
   return slip;
 }
 

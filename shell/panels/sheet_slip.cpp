@@ -41,8 +41,7 @@ Panel sheet_slip(const Session& session) {
   if (!entries.error("sheet/paper").empty()) slip.items.push_back(CautionItem{.text = entries.error("sheet/paper")});
   slip.items.push_back(ButtonItem{.name = "fit-to-marks", .label = words::fit_to_marks(), .enabled = !document.marks.empty(), .reason = document.marks.empty() ? words::no_marks_yet() : "", .on_press = {"fit-sheet-to-marks"}});
 
-  slip.items.push_back(ChoiceItem{.name = "signs", .label = words::signs_question(), .options = {{"a", words::sign_set_label(SignSet::a)}, {"b", words::sign_set_label(SignSet::b)}},
-                                  .chosen = sheet.signs == SignSet::b ? "b" : "a", .argument = "text", .on_choose = typed("signs")});
+  slip.items.push_back(parts::signs_choice(sheet.signs));
   slip.items.push_back(ButtonItem{.name = "legend", .label = words::show_legend(), .on_press = {"open-slip", Value::object({{"slip", "legend"}})}});
   return slip;
 }
