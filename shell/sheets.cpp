@@ -1,6 +1,9 @@
 #include "shell/sheets.h"
 
 #include <algorithm>
+#include <utility>
+
+#include "core/base/check.h"
 
 namespace fogsheet {
 namespace {
@@ -10,7 +13,7 @@ bool has_nothing_on_it(const Document& document) { return document.marks.empty()
 }  // namespace
 
 Sheets::Sheets(Document first, std::int64_t now_ms) {
-  sheets_.push_back(std::make_unique<SheetInDrawer>(SheetInDrawer{{static_cast<std::uint64_t>(now_ms)}, History(std::move(first))}));
+  sheets_.push_back(std::make_unique<SheetInDrawer>(SheetInDrawer{.key = unused_key(static_cast<std::uint64_t>(now_ms)), .history = History(std::move(first)), .changed_ms = now_ms}));
   in_hand_ = sheets_.back().get();
 }
 
@@ -23,16 +26,23 @@ const SheetInDrawer* Sheets::find(SheetKey key) const {
 SheetInDrawer* Sheets::find(SheetKey key) { return const_cast<SheetInDrawer*>(std::as_const(*this).find(key)); }
 
 SheetKey Sheets::lay_down(Document document, Label label, std::int64_t now_ms) {
-  const SheetKey key{std::max(static_cast<std::uint64_t>(now_ms), sheets_.back()->key.value + 1)};
   forget_taken_off();
-  sheets_.push_back(std::make_unique<SheetInDrawer>(SheetInDrawer{key, History(std::move(document)), LaidOver{in_hand_->key, std::move(label)}}));
+  const SheetKey key = unused_key(static_cast<std::uint64_t>(now_ms));
+  sheets_.push_back(std::make_unique<SheetInDrawer>(SheetInDrawer{key, History(std::move(document)), LaidOver{in_hand_->key, std::move(label)}, {}, now_ms}));
   take(key);
   return key;
 }
 
+SheetKey Sheets::unused_key(std::uint64_t wanted) { return {greatest_key_ = std::max(wanted, greatest_key_ + 1)}; }
+
+bool Sheets::is_in_drawer(SheetKey key) const {
+  const SheetInDrawer* sheet = find(key);
+  return sheet && sheet->removed_ms == 0;
+}
+
 bool Sheets::take(SheetKey key) {
+  if (!is_in_drawer(key)) return false;
   SheetInDrawer* wanted = find(key);
-  if (!wanted) return false;
   wanted->history.move_revision_past(in_hand_->history.revision());
   in_hand_ = wanted;
   return true;
@@ -41,12 +51,12 @@ bool Sheets::take(SheetKey key) {
 const Label* Sheets::undo_label() const {
   if (const Label* label = in_hand_->history.undo_label()) return label;
   const bool at_its_first = in_hand_->history.first_state() == 0;
-  return at_its_first && in_hand_->over && find(in_hand_->over->sheet) ? &in_hand_->over->label : nullptr;
+  return at_its_first && in_hand_->over && is_in_drawer(in_hand_->over->sheet) ? &in_hand_->over->label : nullptr;
 }
 
 bool Sheets::can_redo_laying() const {
   const std::optional<TakenOff>& off = in_hand_->under;
-  return off && off->commits == in_hand_->history.commits() && off->state == in_hand_->history.state() && find(off->sheet);
+  return off && off->commits == in_hand_->history.commits() && off->state == in_hand_->history.state() && is_in_drawer(off->sheet);
 }
 
 const Label* Sheets::redo_label() const {
@@ -88,10 +98,51 @@ bool Sheets::is_undone_and_empty(const SheetInDrawer& sheet) const {
   return undone && &sheet != in_hand_ && has_nothing_on_it(sheet.history.now());
 }
 
+void Sheets::remove(SheetKey key, std::int64_t now_ms) {
+  SheetInDrawer* sheet = find(key);
+  SHEET_CHECK(sheet && sheet != in_hand_, "a sheet is removed that is not there, or is in hand");
+  sheet->removed_ms = std::max<std::int64_t>(now_ms, 1);
+}
+
+void Sheets::put_back(SheetKey key) {
+  if (SheetInDrawer* sheet = find(key)) sheet->removed_ms = 0;
+}
+
+void Sheets::adopt(SheetInDrawer kept, bool changed_here) {
+  auto sheet = std::make_unique<SheetInDrawer>(std::move(kept));
+  greatest_key_ = std::max(greatest_key_, sheet->key.value);
+  sheet->history.move_revision_past(in_hand_->history.revision());
+  if (SheetInDrawer* here = find(sheet->key)) {
+    if (!changed_here) {
+      *here = std::move(*sheet);
+      return;
+    }
+    here->key = unused_key(0);
+  }
+  sheets_.push_back(std::move(sheet));
+  std::sort(sheets_.begin(), sheets_.end(), [](const auto& a, const auto& b) { return a->key < b->key; });
+}
+
+void Sheets::forget(SheetKey key) {
+  SHEET_CHECK(in_hand_->key != key, "the sheet in hand is thrown away");
+  std::erase_if(sheets_, [&](const std::unique_ptr<SheetInDrawer>& sheet) { return sheet->key == key; });
+}
+
+bool Sheets::untouched() const { return sheets_.size() == 1 && in_hand_->history.commits() == 0 && !in_hand_->over && !in_hand_->under; }
+
 std::vector<const SheetInDrawer*> Sheets::shown() const {
   std::vector<const SheetInDrawer*> all;
   for (const std::unique_ptr<SheetInDrawer>& sheet : sheets_)
-    if (!is_undone_and_empty(*sheet)) all.push_back(sheet.get());
+    if (sheet->removed_ms == 0 && !is_undone_and_empty(*sheet)) all.push_back(sheet.get());
+  std::stable_sort(all.begin(), all.end(), [](const SheetInDrawer* a, const SheetInDrawer* b) { return a->changed_ms > b->changed_ms; });
+  return all;
+}
+
+std::vector<const SheetInDrawer*> Sheets::removed() const {
+  std::vector<const SheetInDrawer*> all;
+  for (const std::unique_ptr<SheetInDrawer>& sheet : sheets_)
+    if (sheet->removed_ms != 0) all.push_back(sheet.get());
+  std::stable_sort(all.begin(), all.end(), [](const SheetInDrawer* a, const SheetInDrawer* b) { return a->removed_ms > b->removed_ms; });
   return all;
 }
 

@@ -23,6 +23,8 @@ struct SheetKey {
 struct LaidOver {
   SheetKey sheet;
   Label label;
+
+  bool operator==(const LaidOver&) const = default;
 };
 
 /// The sheet that was laid over one and taken off again. It can be redone where it was taken off, until another commit.
@@ -31,6 +33,8 @@ struct TakenOff {
   Label label;
   std::uint64_t commits = 0;  // of the sheet underneath, when it was taken off
   std::size_t state = 0;      // where that one's history stood
+
+  bool operator==(const TakenOff&) const = default;
 };
 
 struct SheetInDrawer {
@@ -38,6 +42,8 @@ struct SheetInDrawer {
   History history;
   std::optional<LaidOver> over = std::nullopt;
   std::optional<TakenOff> under = std::nullopt;
+  std::int64_t changed_ms = 0;  // since 1970; when something was last put on it
+  std::int64_t removed_ms = 0;  // when it was taken out of the drawer; 0 while it is in it
 };
 
 class Sheets {
@@ -54,8 +60,22 @@ class Sheets {
   /// Lays a new sheet over the one in hand and takes it in hand.
   SheetKey lay_down(Document document, Label label, std::int64_t now_ms);
 
-  /// Takes another sheet in hand; no step of any past. False when there is none of that key.
+  /// Takes another sheet in hand; no step of any past. False when there is none of that key in the drawer.
   bool take(SheetKey key);
+
+  /// Takes a sheet that is not in hand out of the drawer, to be put back while it is kept; and puts it back.
+  void remove(SheetKey key, std::int64_t now_ms);
+  void put_back(SheetKey key);
+
+  /// Takes up a sheet that was kept. One of that key that is here already goes, and in its place in hand too; when it
+  /// has been changed here, it stays beside under a new key.
+  void adopt(SheetInDrawer kept, bool changed_here);
+
+  /// Throws a sheet away that is not in hand.
+  void forget(SheetKey key);
+
+  /// Whether there is nothing here but the sheet that was laid down at the start, as it was.
+  bool untouched() const;
 
   const Label* undo_label() const;
   const Label* redo_label() const;
@@ -65,16 +85,24 @@ class Sheets {
   /// After a commit: a new sheet that was undone with nothing on it, and can't be redone any more, is thrown away.
   void tidy();
 
-  /// Those to show, in the order they were laid down: all but new ones that were undone with nothing on them.
+  /// In the order they were laid down.
+  const std::vector<std::unique_ptr<SheetInDrawer>>& all() const { return sheets_; }
+
+  /// Those in the drawer, the last changed first: all but new ones that were undone with nothing on them.
   std::vector<const SheetInDrawer*> shown() const;
+  /// Those that can be put back, the last removed first.
+  std::vector<const SheetInDrawer*> removed() const;
 
  private:
   bool can_redo_laying() const;
+  bool is_in_drawer(SheetKey key) const;
+  SheetKey unused_key(std::uint64_t wanted);
   bool is_undone_and_empty(const SheetInDrawer& sheet) const;
   void forget_taken_off();
 
   std::vector<std::unique_ptr<SheetInDrawer>> sheets_;  // ascending keys, never empty
   SheetInDrawer* in_hand_ = nullptr;
+  std::uint64_t greatest_key_ = 0;  // given so far: none is given again
 };
 
 }  // namespace fogsheet

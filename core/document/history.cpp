@@ -34,6 +34,37 @@ KeptHistory History::kept() const {
           .revision = revision_};
 }
 
+KeptChange History::change() const {
+  const std::size_t stands = std::max(unchanged_to_, first_state());
+  return {.unchanged_to = stands, .steps = steps_after(stands), .state = state(), .commits = commits_, .revision = revision_};
+}
+
+bool History::take_up(KeptChange change) {
+  if (change.unchanged_to < first_state() || change.unchanged_to > last_state()) return false;
+  if (change.unchanged_to != state()) wake();
+  if (change.unchanged_to < first_state() || change.unchanged_to > last_state()) return false;
+  std::vector<Document> documents;
+  const Document* from = &states_[change.unchanged_to - gone_].document;
+  for (const KeptStep& step : change.steps) {
+    Result<Document> next = applied(step.difference, *from);
+    if (!next) return false;
+    documents.push_back(std::move(next).value());
+    from = &documents.back();
+  }
+  const std::size_t first = change.unchanged_to + documents.size() - std::min(change.unchanged_to + documents.size(), k_most_steps);
+  if (change.state < std::max(first, first_state()) || change.state > change.unchanged_to + documents.size()) return false;
+  if (!documents.empty() || change.unchanged_to != last_state()) {
+    go_to(change.unchanged_to);
+    states_.resize(at_ + 1);
+  }
+  for (std::size_t i = 0; i < documents.size(); ++i) commit(std::move(documents[i]), std::move(change.steps[i].label));
+  go_to(change.state);
+  commits_ = change.commits;
+  revision_ = std::max(revision_, change.revision);
+  mark();
+  return true;
+}
+
 void History::move_revision_past(std::uint64_t other) { revision_ = std::max(revision_, other + 1); }
 
 void History::commit(Document next, Label label) {

@@ -48,6 +48,15 @@ struct KeptHistory {
   std::uint64_t revision = 1;
 };
 
+/// What happened to a history since it was last marked, as it is kept.
+struct KeptChange {
+  std::size_t unchanged_to = 0;  // the states up to here stand
+  std::vector<KeptStep> steps;   // from there on
+  std::size_t state = 0;         // the present one
+  std::uint64_t commits = 0;
+  std::uint64_t revision = 1;
+};
+
 class History {
  public:
   explicit History(Document first);
@@ -87,12 +96,14 @@ class History {
   /// How many commits there were: what was undone can be redone while this stays.
   std::uint64_t commits() const { return commits_; }
 
-  /// The steps after that state, to be kept.
-  std::vector<KeptStep> steps_after(std::size_t state) const;
-
+  /// What happened since the last mark(), to be kept.
+  KeptChange change() const;
+  void mark() { unchanged_to_ = last_state(); }
   /// Up to which state nothing differs from what was there at the last mark(): what came after it is new, or gone.
   std::size_t unchanged_to() const { return unchanged_to_; }
-  void mark() { unchanged_to_ = last_state(); }
+
+  /// Does again what a change told, and marks it. False, and all as it was, when it does not fit.
+  bool take_up(KeptChange change);
 
   static constexpr std::size_t k_most_steps = 10'000;
 
@@ -103,6 +114,7 @@ class History {
     std::vector<std::uint8_t> difference = {};  // of that step; kept while asleep only
   };
 
+  std::vector<KeptStep> steps_after(std::size_t state) const;
   void wake();
   void drop_oldest();
 

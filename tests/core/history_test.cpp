@@ -179,7 +179,7 @@ TEST_CASE("what was marked as known is told from what is new") {
   History history = fresh_history(random);
   for (int act = 0; act < 5; ++act) do_random_act(random, history);
   CHECK(history.unchanged_to() == 0);
-  CHECK(history.steps_after(0).size() == 5);
+  CHECK(history.change().steps.size() == 5);
   history.mark();
   CHECK(history.unchanged_to() == 5);
   history.undo();
@@ -187,7 +187,7 @@ TEST_CASE("what was marked as known is told from what is new") {
   CHECK(history.unchanged_to() == 5);
   do_random_act(random, history);
   CHECK(history.unchanged_to() == 3);
-  CHECK(history.steps_after(3).size() == 1);
+  CHECK(history.change().steps.size() == 1);
   history.undo();
   history.undo();
   do_random_act(random, history);
@@ -232,5 +232,34 @@ TEST_CASE("a kept past that can't be made again is let go of, the present stands
     CHECK((back.now() == present) == !past_stands);
     back.go_to(8);
     CHECK(back.now() == present);
+  }
+}
+
+TEST_CASE("a change that was kept is taken up again: the other history goes the same way") {
+  constexpr std::uint64_t k_seed = 15;
+  CAPTURE(k_seed);
+  Random random(k_seed);
+  for (int round = 0; round < 40; ++round) {
+    History history = fresh_history(random);
+    for (std::int64_t step = random.whole(0, 8); step > 0; --step) step_at_random(random, history);
+    history.mark();
+    History follower(history.kept());
+    for (int change = 0; change < 12; ++change) {
+      for (std::int64_t step = random.whole(1, 4); step > 0; --step) step_at_random(random, history);
+      REQUIRE(follower.take_up(history.change()));
+      history.mark();
+      check_same(history, follower);
+      CHECK(follower.revision() >= history.revision());
+      CHECK(follower.unchanged_to() == follower.last_state());
+    }
+    KeptChange off = history.change();
+    off.unchanged_to = history.last_state() + 1;
+    CHECK_FALSE(follower.take_up(off));
+    do_random_act(random, history);
+    off = history.change();
+    off.steps.back().difference = {0xFF};
+    const Document before = follower.now();
+    CHECK_FALSE(follower.take_up(off));
+    CHECK(follower.now() == before);
   }
 }

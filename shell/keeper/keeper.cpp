@@ -1,0 +1,313 @@
+#include "shell/keeper/keeper.h"
+
+#include <algorithm>
+#include <limits>
+#include <utility>
+
+namespace fogsheet {
+namespace {
+
+// A long journal makes the next start slow, a whole sheet costs its size to write: it is written once its journal has
+// grown by a part of the past, so that what is written in all stays in proportion to what was done.
+constexpr std::uint64_t k_journal_most = 64;
+constexpr std::uint64_t k_journal_share = 8;  // one in so many steps of the past
+constexpr std::uint64_t k_journal_worth_hiding = 8;
+
+constexpr std::int64_t k_rest_ms = 1'500;
+constexpr std::int64_t k_desk_rest_ms = 400;
+constexpr std::int64_t k_first_retry_ms = 1'000;
+constexpr std::int64_t k_last_retry_ms = 60'000;
+constexpr std::int64_t k_put_back_for_ms = 30LL * 24 * 60 * 60 * 1'000;
+constexpr std::size_t k_most_steps_a_record = 1'000;  // more are kept as a whole sheet
+
+constexpr std::uint64_t k_any_sequence = std::numeric_limits<std::uint32_t>::max();
+
+StoreAct whole_journal_gone(SheetKey key) {
+  return {.kind = StoreAct::Kind::erase, .part = StorePart::journal, .sheet = key.value, .sequence = 0, .last = k_any_sequence};
+}
+
+SheetState state_of(const SheetInDrawer& sheet) { return {sheet.changed_ms, sheet.removed_ms, sheet.under}; }
+
+}  // namespace
+
+// -- reading
+
+void Keeper::store_refused(StoreFault why) {
+  fault_ = why;
+  is_over_ = why != StoreFault::silent;
+}
+
+void Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms) {
+  is_read_ = true;
+  is_over_ = false;
+  fault_ = StoreFault::none;
+  findings_.clear();
+  const bool replaces_first = sheets.untouched() && !sheets_.contains(sheets.in_hand().key);
+  const SheetKey first = sheets.in_hand().key;
+
+  std::map<SheetKey, std::vector<const StoreRecord*>> journals;
+  for (const StoreRecord& record : records)
+    if (record.part == StorePart::journal) journals[{record.sheet}].push_back(&record);
+  for (auto& [key, journal] : journals) std::sort(journal.begin(), journal.end(), [](const StoreRecord* a, const StoreRecord* b) { return a->sequence < b->sequence; });
+
+  for (const StoreRecord& record : records) {
+    if (record.part == StorePart::sheets) read_sheet({record.sheet}, record, journals[{record.sheet}], sheets, now_ms);
+    if (record.part == StorePart::desk && record.sheet == 0)
+      if (const Result<std::span<const std::uint8_t>> desk = unframed(record.bytes)) kept_desk_.assign(desk->begin(), desk->end());
+  }
+  desk_ = kept_desk_;
+  const std::vector<const SheetInDrawer*> shown = sheets.shown();
+  const auto kept = std::find_if(shown.begin(), shown.end(), [&](const SheetInDrawer* sheet) { return sheet->key != first; });
+  if (!replaces_first || kept == shown.end()) return;
+  sheets.take((*kept)->key);
+  sheets.forget(first);
+}
+
+void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms) {
+  const auto found = [&](Finding::Kind kind) { findings_.push_back({kind, key}); };
+  Written known{.is_there = true, .checksum = checksum_of(whole.bytes)};
+  const auto put_aside = [&](const StoreRecord& record) {
+    known.set_aside.push_back({.part = StorePart::damaged, .sheet = key.value, .sequence = static_cast<std::uint64_t>(now_ms) + known.set_aside.size(), .bytes = record.bytes});
+  };
+
+  Result<SheetRecord> read = read_sheet_record(whole.bytes);
+  if (read && read->key != key) read = Problem{.fault = Fault::text_checksum};
+  if (!read && read.problem().fault == Fault::text_newer) return found(Finding::Kind::newer);
+  if (!read) {
+    std::optional<SheetRecord> saved = salvaged(whole.bytes);
+    if (!saved || saved->key != key) return found(Finding::Kind::unreadable);
+    found(Finding::Kind::past_lost);
+    known.is_broken = true;
+    saved->state.changed_ms = now_ms;
+    put_aside(whole);
+    for (const StoreRecord* record : journal) put_aside(*record);
+    read = std::move(*saved);
+  }
+  SheetRecord record = std::move(read).value();
+  History history(std::move(record.history));
+
+  for (const StoreRecord* each : journal) {
+    known.sequence = std::max(known.sequence, each->sequence);
+    if (each->sequence <= record.through || known.is_broken) continue;
+    Result<JournalRecord> step = read_journal_record(each->bytes);
+    if (!step && step.problem().fault == Fault::text_newer) return found(Finding::Kind::newer);
+    if (!step) {
+      found(Finding::Kind::steps_lost);
+      put_aside(*each);
+    }
+    // A record that does not follow was never shown as kept: one before it had failed.
+    if (!step || step->follows != known.checksum || !history.take_up(step->change)) {
+      known.is_broken = true;
+      continue;
+    }
+    record.state = step->state;
+    known.checksum = checksum_of(each->bytes);
+    ++known.journal;
+  }
+  known.sequence = std::max(known.sequence, record.through);
+  if (record.state.removed_ms != 0 && now_ms - record.state.removed_ms > k_put_back_for_ms) return erase_sheet(key);
+
+  history.mark();
+  known.state = record.state;
+  known.present = history.state();
+  known.commits = history.commits();
+  known.kept_present = history.state();
+  const bool was_changed_here = changed_here(sheets, key);
+  sheets.adopt({.key = key, .history = std::move(history), .over = record.over, .under = record.state.under, .changed_ms = record.state.changed_ms, .removed_ms = record.state.removed_ms}, was_changed_here);
+  sheets_[key] = std::move(known);
+}
+
+/// Whether a sheet of that key was changed in this page without being kept.
+bool Keeper::changed_here(const Sheets& sheets, SheetKey key) const {
+  const SheetInDrawer* here = sheets.find(key);
+  if (!here) return false;
+  const auto known = sheets_.find(key);
+  return known == sheets_.end() || known->second.commits != here->history.commits() || known->second.present != here->history.state();
+}
+
+// -- writing
+
+void Keeper::look(Sheets& sheets, StoreBytes desk, std::int64_t now_ms) {
+  if (desk_ != desk) {
+    desk_ = std::move(desk);
+    if (!desk_waits_) desk_at_ms_ = now_ms + k_desk_rest_ms;
+    desk_waits_ = true;
+    wake_by(desk_at_ms_);
+  }
+  const bool nothing_yet = sheets.untouched() && !sheets_.contains(sheets.in_hand().key);
+  if (nothing_yet) return;
+  for (const std::unique_ptr<SheetInDrawer>& sheet : sheets.all()) keep_sheet(*sheet, now_ms);
+  if (!may_write()) return;
+  std::vector<SheetKey> gone;
+  for (const auto& [key, known] : sheets_)
+    if (known.is_there && !sheets.find(key)) gone.push_back(key);
+  for (const SheetKey key : gone) erase_sheet(key);
+}
+
+void Keeper::keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms) {
+  Written& known = sheets_[sheet.key];
+  const History& history = sheet.history;
+  const bool has_steps = history.unchanged_to() != history.last_state() || history.commits() != known.commits;
+  if (has_steps && known.is_there) sheet.changed_ms = now_ms;
+  const bool is_news = has_steps || history.state() != known.present || state_of(sheet) != known.state;
+  if (!may_write()) return;
+  if (!known.is_there) return write_whole(sheet);
+  if (known.is_broken) {
+    if (is_under_way(sheet.key) || now_ms < retry_at_ms_) return wake_by(retry_at_ms_);
+    return write_whole(sheet);
+  }
+  if (!is_news) return;
+  if (history.last_state() - history.unchanged_to() > k_most_steps_a_record || history.unchanged_to() < history.first_state()) return write_whole(sheet);
+  write_step(sheet);
+  if (known.journal < std::max(k_journal_most, (history.last_state() - history.first_state()) / k_journal_share)) return;
+  rests_at_ms_ = now_ms + k_rest_ms;
+  wake_by(rests_at_ms_);
+}
+
+void Keeper::write_whole(SheetInDrawer& sheet) {
+  Written& known = sheets_[sheet.key];
+  StoreBytes bytes = fogsheet::written(SheetRecord{.key = sheet.key, .through = known.sequence, .over = sheet.over, .state = state_of(sheet), .history = sheet.history.kept()});
+  known.checksum = checksum_of(bytes);
+  known.is_there = true;
+  known.is_broken = false;
+  known.journal = 0;
+  StoreWrite& write = new_write({.sheet = sheet.key, .is_whole = true, .present = sheet.history.state()});
+  write.acts = known.set_aside;
+  write.acts.push_back({.part = StorePart::sheets, .sheet = sheet.key.value, .bytes = std::move(bytes)});
+  write.acts.push_back(whole_journal_gone(sheet.key));
+  known.state = state_of(sheet);
+  known.present = sheet.history.state();
+  known.commits = sheet.history.commits();
+  sheet.history.mark();
+}
+
+void Keeper::write_step(SheetInDrawer& sheet) {
+  Written& known = sheets_[sheet.key];
+  StoreBytes bytes = fogsheet::written(JournalRecord{.follows = known.checksum, .state = state_of(sheet), .change = sheet.history.change()});
+  known.checksum = checksum_of(bytes);
+  ++known.sequence;
+  ++known.journal;
+  new_write({.sheet = sheet.key, .present = sheet.history.state()}).acts.push_back({.kind = StoreAct::Kind::add, .part = StorePart::journal, .sheet = sheet.key.value, .sequence = known.sequence, .bytes = std::move(bytes)});
+  known.state = state_of(sheet);
+  known.present = sheet.history.state();
+  known.commits = sheet.history.commits();
+  sheet.history.mark();
+}
+
+void Keeper::write_desk() {
+  if (!std::exchange(desk_waits_, false) || !may_write()) return;
+  new_write({}).acts.push_back({.part = StorePart::desk, .bytes = framed(desk_)});
+}
+
+void Keeper::erase_sheet(SheetKey key) {
+  StoreWrite& write = new_write({.erased = key});
+  write.acts.push_back({.kind = StoreAct::Kind::erase, .part = StorePart::sheets, .sheet = key.value});
+  write.acts.push_back(whole_journal_gone(key));
+  sheets_.erase(key);
+}
+
+StoreWrite& Keeper::new_write(UnderWay under_way) {
+  under_way_[next_write_] = under_way;
+  return writes_.emplace_back(StoreWrite{.id = next_write_++});
+}
+
+std::vector<StoreWrite> Keeper::take_writes() { return std::exchange(writes_, {}); }
+
+bool Keeper::is_under_way(SheetKey key) const {
+  return std::any_of(under_way_.begin(), under_way_.end(), [&](const auto& each) { return each.second.sheet == key; });
+}
+
+// -- answers and time
+
+void Keeper::written(std::uint64_t write, std::int64_t now_ms) {
+  const auto found = under_way_.find(write);
+  if (found == under_way_.end()) return;
+  const UnderWay done = found->second;
+  under_way_.erase(found);
+  if (std::none_of(sheets_.begin(), sheets_.end(), [](const auto& each) { return each.second.is_broken; })) {
+    fault_ = StoreFault::none;
+    retry_after_ms_ = 0;
+  }
+  const auto known = sheets_.find(done.sheet);
+  if (known == sheets_.end() || known->second.is_broken) return;  // what follows a gap is not kept
+  known->second.kept_present = done.present;
+  if (done.is_whole) known->second.set_aside.clear();
+  kept_ms_ = now_ms;
+}
+
+void Keeper::failed(std::uint64_t write, StoreFault why, std::int64_t now_ms) {
+  const auto found = under_way_.find(write);
+  if (found == under_way_.end()) return;
+  const UnderWay lost = found->second;
+  under_way_.erase(found);
+  fault_ = why;
+  if (why == StoreFault::taken || why == StoreFault::elsewhere) {
+    fault_ = StoreFault::elsewhere;
+    is_over_ = true;
+    return;
+  }
+  retry_after_ms_ = std::clamp(2 * retry_after_ms_, k_first_retry_ms, k_last_retry_ms);
+  retry_at_ms_ = now_ms + retry_after_ms_;
+  wake_by(retry_at_ms_);
+  if (const auto known = sheets_.find(lost.sheet); known != sheets_.end()) {
+    known->second.is_broken = true;
+  } else if (lost.erased != SheetKey{}) {
+    to_erase_.push_back(lost.erased);
+  } else {
+    desk_waits_ = true;
+    desk_at_ms_ = retry_at_ms_;
+  }
+}
+
+void Keeper::wake(Sheets& sheets, std::int64_t now_ms) {
+  wakes_at_ms_ = 0;
+  if (desk_waits_) {
+    if (now_ms >= desk_at_ms_) write_desk();
+    else wake_by(desk_at_ms_);
+  }
+  if (now_ms >= retry_at_ms_ && may_write())
+    for (const SheetKey key : std::exchange(to_erase_, {})) erase_sheet(key);
+  const bool at_rest = rests_at_ms_ != 0 && now_ms >= rests_at_ms_;
+  for (const std::unique_ptr<SheetInDrawer>& sheet : sheets.all()) {
+    const auto known = sheets_.find(sheet->key);
+    if (known == sheets_.end() || !may_write()) continue;
+    if (known->second.is_broken) keep_sheet(*sheet, now_ms);
+    else if (at_rest && known->second.journal >= k_journal_most) write_whole(*sheet);
+  }
+  if (at_rest) rests_at_ms_ = 0;
+  else if (rests_at_ms_ != 0) wake_by(rests_at_ms_);
+}
+
+void Keeper::hide(Sheets& sheets, std::int64_t now_ms) {
+  write_desk();
+  if (!may_write()) return;
+  for (const std::unique_ptr<SheetInDrawer>& sheet : sheets.all()) {
+    const auto known = sheets_.find(sheet->key);
+    if (known == sheets_.end()) continue;
+    if (known->second.is_broken) retry_at_ms_ = std::min(retry_at_ms_, now_ms);
+    if (known->second.is_broken) keep_sheet(*sheet, now_ms);
+    else if (known->second.journal >= k_journal_worth_hiding) write_whole(*sheet);
+  }
+}
+
+void Keeper::wake_by(std::int64_t at_ms) {
+  if (wakes_at_ms_ == 0 || at_ms < wakes_at_ms_) wakes_at_ms_ = at_ms;
+}
+
+// -- how it stands
+
+Keeping Keeper::keeping() const {
+  if (is_over_) return Keeping::off;
+  if (!is_read_) return fault_ == StoreFault::none ? Keeping::waiting : Keeping::off;
+  if (fault_ != StoreFault::none) return Keeping::failed;
+  if (sheets_.empty()) return Keeping::nothing;
+  const bool any = std::any_of(under_way_.begin(), under_way_.end(), [](const auto& each) { return each.second.sheet != SheetKey{}; });
+  return any ? Keeping::writing : Keeping::kept;
+}
+
+std::optional<std::size_t> Keeper::kept_state(SheetKey sheet) const {
+  const auto known = sheets_.find(sheet);
+  return known == sheets_.end() ? std::nullopt : known->second.kept_present;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,136 @@
+// Keeps the sheets on the device: a pure state machine. What happened goes in, writes to a store come out; it reads no
+// clock and does nothing itself. Each step is written to its sheet's journal in a write of its own, at once, and only
+// shown as kept when the store has answered; whole sheets, which take their journal up, and the desk are written when
+// things have come to rest, or when the page is left. A write that failed is made good by writing the whole sheet, again
+// and again until it succeeds.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "shell/keeper/records.h"
+#include "shell/keeper/store.h"
+#include "shell/sheets.h"
+
+namespace fogsheet {
+
+enum class Keeping {
+  waiting,  // the store has not been read yet
+  nothing,  // nothing to keep so far
+  writing,  // something is on its way
+  kept,
+  failed,   // and is tried again
+  off,      // nothing can be kept
+};
+
+/// What was found amiss in the store.
+struct Finding {
+  enum class Kind {
+    newer,        // of a newer program; left alone
+    past_lost,    // a sheet's record was damaged: it is here as it last was whole, without its past
+    steps_lost,   // a sheet's journal was damaged: the last steps are not here
+    unreadable,   // nothing could be made of a sheet; it is left as it is
+  };
+  Kind kind = Kind::unreadable;
+  SheetKey sheet;
+
+  bool operator==(const Finding&) const = default;
+};
+
+class Keeper {
+ public:
+  // -- what happened
+
+  /// The store's records, all of them. Sheets that were kept come into `sheets`, in place of one that was laid down at
+  /// the start and never touched; the one that was changed last is in hand then, until the desk says better.
+  void store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms);
+
+  /// The store can't be read, or not yet: `silent` may still be followed by store_read, `elsewhere` too.
+  void store_refused(StoreFault why);
+
+  /// Something may have been done. @param desk what lies on the sheets, as bytes of the caller's own
+  void look(Sheets& sheets, StoreBytes desk, std::int64_t now_ms);
+
+  void written(std::uint64_t write, std::int64_t now_ms);
+  void failed(std::uint64_t write, StoreFault why, std::int64_t now_ms);
+
+  /// The page is put out of sight, or left: what waits for rest is written now.
+  void hide(Sheets& sheets, std::int64_t now_ms);
+
+  /// The time asked for has come.
+  void wake(Sheets& sheets, std::int64_t now_ms);
+
+  // -- what is to be done
+
+  std::vector<StoreWrite> take_writes();
+  /// When to call wake(), ms since 1970; 0 for not at all.
+  std::int64_t wakes_at_ms() const { return wakes_at_ms_; }
+
+  // -- how it stands
+
+  Keeping keeping() const;
+  StoreFault fault() const { return fault_; }
+  std::int64_t kept_ms() const { return kept_ms_; }  // when the last step was kept; 0 for none
+  /// Up to which state of its history the sheet is known to be kept; none when it isn't at all.
+  std::optional<std::size_t> kept_state(SheetKey sheet) const;
+  const std::vector<Finding>& findings() const { return findings_; }
+  /// The desk that was kept; empty for none.
+  const StoreBytes& kept_desk() const { return kept_desk_; }
+
+ private:
+  // What is known of a sheet's records in the store, counting writes under way as done.
+  struct Written {
+    bool is_there = false;      // a whole sheet
+    bool is_broken = false;     // a write failed: the journal may have a gap
+    std::uint64_t sequence = 0;  // of its last journal record
+    std::uint64_t journal = 0;   // how many since the whole sheet
+    std::uint32_t checksum = 0;  // of the last record
+    SheetState state;
+    std::size_t present = 0;     // where the history stood
+    std::uint64_t commits = 0;
+    std::optional<std::size_t> kept_present = {};  // the same, as far as the store has answered
+    std::vector<StoreAct> set_aside = {};  // what was damaged: goes with the whole sheet that is written in its place
+  };
+
+  struct UnderWay {
+    SheetKey sheet;  // none for the desk, and for what is erased
+    bool is_whole = false;
+    std::size_t present = 0;
+    SheetKey erased = {};
+  };
+
+  void read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms);
+  bool changed_here(const Sheets& sheets, SheetKey key) const;
+  bool may_write() const { return is_read_ && !is_over_; }
+  void keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms);
+  void write_whole(SheetInDrawer& sheet);
+  void write_step(SheetInDrawer& sheet);
+  void write_desk();
+  void erase_sheet(SheetKey key);
+  StoreWrite& new_write(UnderWay under_way);
+  bool is_under_way(SheetKey key) const;
+  void wake_by(std::int64_t at_ms);
+
+  bool is_read_ = false;
+  bool is_over_ = false;  // nothing is written any more
+  StoreFault fault_ = StoreFault::none;
+  std::map<SheetKey, Written> sheets_;
+  std::map<std::uint64_t, UnderWay> under_way_;
+  std::vector<StoreWrite> writes_;
+  std::uint64_t next_write_ = 1;
+  std::vector<Finding> findings_;
+  std::vector<SheetKey> to_erase_;  // what could not be erased
+
+  StoreBytes kept_desk_;
+  StoreBytes desk_;
+  bool desk_waits_ = false;
+  std::int64_t kept_ms_ = 0;
+  std::int64_t wakes_at_ms_ = 0;
+  std::int64_t rests_at_ms_ = 0;  // when whole sheets are written that are due
+  std::int64_t desk_at_ms_ = 0;
+  std::int64_t retry_at_ms_ = 0;
+  std::int64_t retry_after_ms_ = 0;
+};
+
+}  // namespace fogsheet

@@ -1,0 +1,195 @@
+#include "shell/keeper/records.h"
+
+#include <utility>
+
+#include "core/formats/bytes.h"
+#include "core/formats/crc32.h"
+#include "core/formats/document_text.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr std::size_t k_checksum_bytes = 4;
+constexpr std::uint64_t k_most_act = 10'000;  // an act of a later program has no words here, and is a step all the same
+
+void write_label(ByteWriter& out, const Label& label) {
+  out.whole(static_cast<std::uint64_t>(label.act));
+  out.text(label.subject);
+}
+
+bool read_label(ByteReader& in, Label& label) {
+  const std::uint64_t act = in.whole();
+  label = {static_cast<Act>(act <= k_most_act ? act : 0), std::string(in.text(k_most_note_bytes))};
+  return in.ok() && act <= k_most_act;
+}
+
+void write_state(ByteWriter& out, const SheetState& state) {
+  out.signed_whole(state.changed_ms);
+  out.signed_whole(state.removed_ms);
+  out.whole(state.under ? state.under->sheet.value : 0);
+  if (!state.under) return;
+  write_label(out, state.under->label);
+  out.whole(state.under->commits);
+  out.whole(state.under->state);
+}
+
+bool read_state(ByteReader& in, SheetState& state) {
+  state.changed_ms = in.signed_whole();
+  state.removed_ms = in.signed_whole();
+  const SheetKey under{in.whole()};
+  if (under == SheetKey{}) return in.ok();
+  state.under = TakenOff{under, {}};
+  if (!read_label(in, state.under->label)) return false;
+  state.under->commits = in.whole();
+  state.under->state = static_cast<std::size_t>(in.whole());
+  return in.ok();
+}
+
+void write_steps(ByteWriter& out, const std::vector<KeptStep>& steps) {
+  out.whole(steps.size());
+  for (const KeptStep& step : steps) {
+    write_label(out, step.label);
+    out.whole(step.difference.size());
+    out.raw(step.difference);
+  }
+}
+
+bool read_steps(ByteReader& in, std::vector<KeptStep>& steps) {
+  const std::uint64_t count = in.whole();
+  if (!in.ok() || count > in.left()) return false;
+  steps.resize(static_cast<std::size_t>(count));
+  for (KeptStep& step : steps) {
+    if (!read_label(in, step.label)) return false;
+    const std::span<const std::uint8_t> difference = in.raw(in.whole());
+    step.difference.assign(difference.begin(), difference.end());
+  }
+  return in.ok();
+}
+
+std::optional<Document> read_document(ByteReader& in) {
+  Result<Document> document = decode_document(in.text(k_most_text_bytes));
+  return in.ok() && document ? std::optional(std::move(document).value()) : std::nullopt;
+}
+
+Problem damaged() { return {.fault = Fault::text_checksum}; }
+
+/// A sheet's key and present document stand first, so that a record that is damaged further on still gives them.
+bool read_head(ByteReader& in, SheetRecord& record) {
+  record.key.value = in.whole();
+  std::optional<Document> now = read_document(in);
+  if (!now || record.key == SheetKey{}) return false;
+  record.history.now = std::move(*now);
+  return true;
+}
+
+}  // namespace
+
+StoreBytes framed(std::span<const std::uint8_t> body) {
+  ByteWriter out;
+  out.whole(k_record_format);
+  out.raw(body);
+  const std::uint32_t checksum = crc32(out.bytes());
+  std::uint8_t bytes[k_checksum_bytes];
+  for (std::size_t i = 0; i < k_checksum_bytes; ++i) bytes[i] = static_cast<std::uint8_t>(checksum >> (8 * i));
+  out.raw(bytes);
+  return out.bytes();
+}
+
+std::uint32_t checksum_of(std::span<const std::uint8_t> bytes) {
+  std::uint32_t checksum = 0;
+  if (bytes.size() < k_checksum_bytes) return checksum;
+  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum |= std::uint32_t{bytes[bytes.size() - k_checksum_bytes + i]} << (8 * i);
+  return checksum;
+}
+
+// The format is believed before the checksum is looked at: a newer one may end otherwise.
+Result<std::span<const std::uint8_t>> unframed(std::span<const std::uint8_t> bytes) {
+  ByteReader in(bytes);
+  const std::uint64_t format = in.whole();
+  if (in.ok() && format > k_record_format) return Problem{.fault = Fault::text_newer, .numbers = {static_cast<double>(format), static_cast<double>(k_record_format)}};
+  if (!in.ok() || format == 0 || in.left() < k_checksum_bytes) return damaged();
+  if (crc32(bytes.first(bytes.size() - k_checksum_bytes)) != checksum_of(bytes)) return damaged();
+  return in.raw(in.left() - k_checksum_bytes);
+}
+
+StoreBytes written(const SheetRecord& record) {
+  const KeptHistory& history = record.history;
+  ByteWriter out;
+  out.whole(record.key.value);
+  out.text(encode_document(history.now));
+  out.whole(record.through);
+  out.whole(record.over ? record.over->sheet.value : 0);
+  if (record.over) write_label(out, record.over->label);
+  write_state(out, record.state);
+  out.whole(history.first_state);
+  out.whole(history.state);
+  out.whole(history.commits);
+  out.whole(history.revision);
+  write_steps(out, history.steps);
+  if (!history.steps.empty()) out.text(encode_document(history.first));
+  return framed(out.bytes());
+}
+
+Result<SheetRecord> read_sheet_record(std::span<const std::uint8_t> bytes) {
+  const Result<std::span<const std::uint8_t>> body = unframed(bytes);
+  if (!body) return body.problem();
+  ByteReader in(*body);
+  SheetRecord record;
+  KeptHistory& history = record.history;
+  if (!read_head(in, record)) return damaged();
+  record.through = in.whole();
+  if (const SheetKey over{in.whole()}; over != SheetKey{}) {
+    record.over = LaidOver{over, {}};
+    if (!read_label(in, record.over->label)) return damaged();
+  }
+  if (!read_state(in, record.state)) return damaged();
+  history.first_state = static_cast<std::size_t>(in.whole());
+  history.state = static_cast<std::size_t>(in.whole());
+  history.commits = in.whole();
+  history.revision = in.whole();
+  if (!read_steps(in, history.steps) || history.state < history.first_state || history.state - history.first_state > history.steps.size()) return damaged();
+  if (!history.steps.empty()) {
+    std::optional<Document> first = read_document(in);
+    if (!first) return damaged();
+    history.first = std::move(*first);
+  }
+  if (!in.at_end()) return damaged();
+  return record;
+}
+
+std::optional<SheetRecord> salvaged(std::span<const std::uint8_t> bytes) {
+  ByteReader in(bytes);
+  SheetRecord record;
+  if (in.whole() != k_record_format || !read_head(in, record)) return std::nullopt;
+  return record;
+}
+
+StoreBytes written(const JournalRecord& record) {
+  ByteWriter out;
+  out.whole(record.follows);
+  write_state(out, record.state);
+  out.whole(record.change.unchanged_to);
+  write_steps(out, record.change.steps);
+  out.whole(record.change.state);
+  out.whole(record.change.commits);
+  out.whole(record.change.revision);
+  return framed(out.bytes());
+}
+
+Result<JournalRecord> read_journal_record(std::span<const std::uint8_t> bytes) {
+  const Result<std::span<const std::uint8_t>> body = unframed(bytes);
+  if (!body) return body.problem();
+  ByteReader in(*body);
+  JournalRecord record;
+  record.follows = static_cast<std::uint32_t>(in.whole());
+  if (!read_state(in, record.state)) return damaged();
+  record.change.unchanged_to = static_cast<std::size_t>(in.whole());
+  if (!read_steps(in, record.change.steps)) return damaged();
+  record.change.state = static_cast<std::size_t>(in.whole());
+  record.change.commits = in.whole();
+  record.change.revision = in.whole();
+  if (!in.at_end()) return damaged();
+  return record;
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,57 @@
+// Sheets and steps as records of the store. Each begins with the number of its format and ends with a checksum; what a
+// newer program wrote is left alone, what is damaged is told from what is whole.
+#pragma once
+
+#include <span>
+
+#include "core/base/result.h"
+#include "shell/keeper/store.h"
+#include "shell/sheets.h"
+
+namespace fogsheet {
+
+inline constexpr std::uint64_t k_record_format = 1;
+
+/// What of a sheet may change without a step of its own history.
+struct SheetState {
+  std::int64_t changed_ms = 0;
+  std::int64_t removed_ms = 0;
+  std::optional<TakenOff> under;
+
+  bool operator==(const SheetState&) const = default;
+};
+
+/// A whole sheet.
+struct SheetRecord {
+  SheetKey key;
+  std::uint64_t through = 0;  // the last journal record that is taken up in it
+  std::optional<LaidOver> over;
+  SheetState state;
+  KeptHistory history;
+};
+
+/// What changed since the record before it.
+struct JournalRecord {
+  std::uint32_t follows = 0;  // checksum of that record: the sheet's, or the journal's one before
+  SheetState state;
+  KeptChange change;
+};
+
+StoreBytes written(const SheetRecord& record);
+StoreBytes written(const JournalRecord& record);
+
+/// The four bytes at the end. @param bytes of a record
+std::uint32_t checksum_of(std::span<const std::uint8_t> bytes);
+
+/// Faults: text_newer (of a newer format), text_checksum (damaged).
+Result<SheetRecord> read_sheet_record(std::span<const std::uint8_t> bytes);
+Result<JournalRecord> read_journal_record(std::span<const std::uint8_t> bytes);
+
+/// What can be saved of a damaged sheet's record: its present document, when that is whole; without a past.
+std::optional<SheetRecord> salvaged(std::span<const std::uint8_t> bytes);
+
+/// Framing for other records: format, body, checksum.
+StoreBytes framed(std::span<const std::uint8_t> body);
+Result<std::span<const std::uint8_t>> unframed(std::span<const std::uint8_t> bytes);
+
+}  // namespace fogsheet
