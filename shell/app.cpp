@@ -1,10 +1,13 @@
 #include "shell/app.h"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "shell/canvas/canvas.h"
 #include "shell/commands.h"
 #include "shell/dividers.h"
+#include "shell/keeper/desk_record.h"
 #include "shell/panels/panels.h"
 #include "shell/read.h"
 #include "shell/tools/gestures.h"
@@ -74,8 +77,35 @@ struct App::Inside : GestureTarget {
     session.frame_wanted = true;
   }
 
+  /// After whatever happened: what changed is handed to the store.
+  void keep() {
+    session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
+    hand_over();
+  }
+
+  void hand_over() {
+    Keeper& keeper = session.keeper;
+    for (const StoreWrite& write : keeper.take_writes()) session.platform.write_store(write);
+    if (keeper.wakes_at_ms() != 0 && keeper.wakes_at_ms() != wakes_at_ms) session.platform.wake_after(std::max<std::int64_t>(0, keeper.wakes_at_ms() - session.platform.now_ms()));
+    wakes_at_ms = keeper.wakes_at_ms();
+    const KeptShown shown{keeper.keeping(), keeper.fault(), keeper.kept_ms() / k_minute_ms};
+    if (std::exchange(kept_shown, shown) != shown) ++session.panels_revision;  // nothing of it is on the sheet: no frame for it
+  }
+
+  // What panels show of it.
+  struct KeptShown {
+    Keeping keeping = Keeping::waiting;
+    StoreFault fault = StoreFault::none;
+    std::int64_t minute = 0;
+    bool operator==(const KeptShown&) const = default;
+  };
+  static constexpr std::int64_t k_minute_ms = 60'000;
+
   Session session;
   Canvas canvas;
+  std::vector<StoreRecord> records;  // read so far
+  std::int64_t wakes_at_ms = 0;
+  KeptShown kept_shown;
   std::vector<std::unique_ptr<Tool>> tools;  // by ToolId
   Gestures gestures;
   bool tool_has_drag = false;
@@ -105,16 +135,26 @@ void App::set_viewport(const Viewport& viewport) {
   session.touch();
 }
 
-void App::pointer(const PointerEvent& event) { inside_->gestures.event(event); }
+void App::pointer(const PointerEvent& event) {
+  inside_->gestures.event(event);
+  inside_->keep();
+}
 
 void App::wheel(const WheelEvent& event) {
   constexpr double k_factor_a_step = 1.12;
   Session& session = inside_->session;
   session.desk.camera = zoomed(session.desk.camera, event.at, std::pow(k_factor_a_step, -event.steps));
   inside_->hold_camera();
+  inside_->keep();
 }
 
 bool App::key(const KeyEvent& event) {
+  const bool ours = act_on_key(event);
+  inside_->keep();
+  return ours;
+}
+
+bool App::act_on_key(const KeyEvent& event) {
   Session& session = inside_->session;
   if (event.key == "Escape") {
     const bool dragging = inside_->tool_has_drag;
@@ -156,10 +196,61 @@ bool App::key(const KeyEvent& event) {
   return true;
 }
 
-void App::start(const std::string& fragment) {
+void App::store_record(StoreRecord record) { inside_->records.push_back(std::move(record)); }
+
+void App::store_read(StoreFault fault) {
   Session& session = inside_->session;
-  if (fragment.empty()) return;
-  run_command(session, "open-text", Value::object({{"text", fragment}}));
+  const SheetKey before = session.sheets.in_hand().key;
+  session.keeper.store_read(std::exchange(inside_->records, {}), session.sheets, session.platform.now_ms(), fault);
+  inside_->drop_gesture();
+  if (session.sheets.in_hand().key != before) {
+    session.slip = SlipId::none;
+    session.look_at_sheet();
+    restore_desk(session, session.keeper.kept_desk());
+  } else {
+    session.settle_desk(session.document());
+  }
+  if (!session.keeper.findings().empty()) session.message = {words::findings(session.keeper.findings(), session.sheets), true};
+  session.touch();
+  inside_->keep();
+}
+
+void App::store_refused(StoreFault why) {
+  inside_->session.keeper.store_refused(why);
+  inside_->keep();
+}
+
+void App::store_written(std::uint64_t write) {
+  inside_->session.keeper.written(write, inside_->session.platform.now_ms());
+  inside_->hand_over();
+}
+
+void App::store_failed(std::uint64_t write, StoreFault why) {
+  inside_->session.keeper.failed(write, why, inside_->session.platform.now_ms());
+  inside_->hand_over();
+}
+
+void App::woken() {
+  inside_->wakes_at_ms = 0;
+  inside_->session.keeper.wake(inside_->session.sheets, inside_->session.platform.now_ms());
+  inside_->keep();
+}
+
+void App::hidden() {
+  inside_->session.keeper.hide(inside_->session.sheets, inside_->session.platform.now_ms());
+  inside_->hand_over();
+}
+
+void App::start(const std::string& fragment, bool loaded_anew) {
+  Session& session = inside_->session;
+  const bool has_it = loaded_anew && session.keeper.kept_state(session.sheets.in_hand().key);
+  if (!fragment.empty() && !has_it) run_command(session, "open-text", Value::object({{"text", fragment}}));
+  inside_->keep();
+}
+
+void App::file_opened(const std::string& text) {
+  run_command(inside_->session, "open-text", Value::object({{"text", text}}));
+  inside_->keep();
 }
 
 void App::copied(bool done) {
@@ -214,7 +305,9 @@ Value App::read() const { return read_session(inside_->session); }
 
 Value App::command(const std::string& name, const Value& arguments) {
   inside_->drop_gesture();
-  return run_command(inside_->session, name, arguments);
+  Value answer = run_command(inside_->session, name, arguments);
+  inside_->keep();
+  return answer;
 }
 
 Value App::commands() const { return describe_commands(inside_->session); }

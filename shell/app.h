@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "shell/keeper/store.h"
 #include "shell/panels/panel.h"
 #include "shell/platform.h"
 #include "shell/pointer.h"
@@ -63,8 +64,23 @@ class App {
   void wheel(const WheelEvent& event);
   /// True when the key was ours and the browser should not act on it.
   bool key(const KeyEvent& event);
-  /// A link's fragment at start; empty for none. Also decides between the demo sheet and an opened one.
-  void start(const std::string& fragment);
+  /// The store's records, one by one, then that these are all, and whether anything may be written. Before start(); or
+  /// later, when the store was slow to answer or another page has let go of it.
+  void store_record(StoreRecord record);
+  void store_read(StoreFault fault = StoreFault::none);
+  /// It can't be read, or not yet.
+  void store_refused(StoreFault why);
+  void store_written(std::uint64_t write);
+  void store_failed(std::uint64_t write, StoreFault why);
+  /// The time that was asked for has passed.
+  void woken();
+  /// The page is put out of sight, or left.
+  void hidden();
+  /// A link's fragment in the address; empty for none. It opens beside the sheets that were kept, unless the page is only
+  /// loaded anew: then the sheet that it had opened is among them.
+  void start(const std::string& fragment, bool loaded_anew);
+  /// The text of a file the user chose.
+  void file_opened(const std::string& text);
   void copied(bool done);
   /// The canvas can't be drawn on (no WebGL2, context lost for good): panels take its place and say so.
   void set_canvas_lost(bool lost);
@@ -95,6 +111,8 @@ class App {
   std::string link() const;
 
  private:
+  bool act_on_key(const KeyEvent& event);
+
   struct Inside;
   std::unique_ptr<Inside> inside_;
 };

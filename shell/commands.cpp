@@ -4,6 +4,7 @@
 
 #include "shell/arguments.h"
 #include "shell/commands_desk.h"
+#include "shell/commands_drawer.h"
 #include "shell/commands_forms.h"
 #include "shell/commands_instruments.h"
 #include "shell/commands_marks.h"
@@ -16,7 +17,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), instrument_commands(), form_commands(), typed_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), drawer_commands(), instrument_commands(), form_commands(), typed_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();

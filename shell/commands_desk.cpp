@@ -241,6 +241,22 @@ Value run_copy_link(Session& session, const Value&) {
 
 }  // namespace
 
+const char* slip_name(SlipId id) {
+  if (id == SlipId::mark) return "mark";
+  if (id == SlipId::leg) return "leg";
+  for (const SlipName& row : k_slips)
+    if (row.id == id) return row.name;
+  return "none";
+}
+
+std::optional<SlipId> slip_named(std::string_view name) {
+  for (const SlipName& row : k_slips)
+    if (name == row.name) return row.id;
+  if (name == "mark") return SlipId::mark;
+  if (name == "leg") return SlipId::leg;
+  return std::nullopt;
+}
+
 std::string link_of(const Session& session) { return session.platform.page_address() + "#" + encode_document(session.document()); }
 
 std::vector<Command> desk_commands() {

@@ -1,9 +1,16 @@
 // The commands of the desk: instruments, camera, tools, slips and settings. None of them changes the document.
 #pragma once
 
+#include <optional>
+#include <string_view>
+
 #include "shell/commands.h"
 
 namespace fogsheet {
+
+/// Slips by the names that open-slip takes, and those that open with what is selected: "mark", "leg".
+const char* slip_name(SlipId id);
+std::optional<SlipId> slip_named(std::string_view name);
 
 std::vector<Command> desk_commands();
 

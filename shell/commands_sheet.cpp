@@ -1,8 +1,11 @@
 #include "shell/commands_sheet.h"
 
+#include <algorithm>
+
 #include "core/document/actions.h"
 #include "core/formats/document_text.h"
 #include "shell/arguments.h"
+#include "shell/commands_drawer.h"
 #include "shell/demo.h"
 #include "shell/words.h"
 
@@ -40,7 +43,12 @@ Value run_open_text(Session& session, const Value& arguments) {
 
 Value run_open_demo(Session& session, const Value&) {
   Document demo = demo_sheet();
-  if (!(demo == session.document())) lay_down(session, std::move(demo), Act::open_sheet);
+  if (!(demo == session.document())) {
+    const std::vector<const SheetInDrawer*> shown = session.sheets.shown();
+    const auto there = std::find_if(shown.begin(), shown.end(), [&](const SheetInDrawer* sheet) { return sheet->history.now() == demo; });
+    if (there != shown.end()) run_command(session, "open-sheet", Value::object({{"key", key_text((*there)->key)}}));
+    else lay_down(session, std::move(demo), Act::open_sheet);
+  }
   session.slip = SlipId::first_run;
   session.look_at_sheet();
   return done();

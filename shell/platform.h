@@ -5,6 +5,7 @@
 #include <string>
 
 #include "core/base/date.h"
+#include "shell/keeper/store.h"
 
 namespace fogsheet {
 
@@ -14,6 +15,8 @@ class Platform {
   virtual Date today() = 0;
   /// Milliseconds since 1970, UTC; may be set back by the user.
   virtual std::int64_t now_ms() = 0;
+  /// How far the device's own time is ahead of UTC then.
+  virtual int minutes_east(std::int64_t at_ms) = 0;
   /// The page's own address up to and without the '#'.
   virtual std::string page_address() = 0;
   /// Puts text on the clipboard; only inside a press. The page says afterwards how it went (App::copied).
@@ -23,6 +26,14 @@ class Platform {
   /// Settings that outlive the page on this device; empty when never put or not allowed.
   virtual std::string setting(const std::string& name) = 0;
   virtual void put_setting(const std::string& name, const std::string& value) = 0;
+  /// Begins a write to the store; the page says afterwards how it went (App::store_written, App::store_failed).
+  virtual void write_store(const StoreWrite& write) = 0;
+  /// App::woken is called after that long, once. A later call takes the place of an earlier one.
+  virtual void wake_after(std::int64_t ms) = 0;
+  /// Gives a text to the user as a file of that name; only inside a press.
+  virtual void save_file(const std::string& name, const std::string& text) = 0;
+  /// Asks the user for a file; only inside a press. The page hands its text over (App::file_opened).
+  virtual void open_file() = 0;
 };
 
 }  // namespace fogsheet

@@ -134,14 +134,39 @@ Value dividers_value(const Session& session) {
   return value;
 }
 
+const char* keeping_name(Keeping keeping) {
+  switch (keeping) {
+    case Keeping::waiting: return "waiting";
+    case Keeping::nothing: return "nothing";
+    case Keeping::writing: return "writing";
+    case Keeping::kept: return "kept";
+    case Keeping::failed: return "failed";
+    case Keeping::off: return "off";
+  }
+  return "off";
+}
+
+/// Labels of the steps around the present one; which state of its past the sheet is in; and up to which it is kept.
+Value history_value(const Session& session) {
+  const Label* undo = session.sheets.undo_label();
+  const Label* redo = session.sheets.redo_label();
+  const History& history = session.history();
+  const std::optional<std::size_t> kept = session.keeper.kept_state(session.sheets.in_hand().key);
+  const auto number = [](std::size_t state) { return Value(static_cast<double>(state)); };
+  return Value::object({{"undo_label", undo ? Value(words::label_of(*undo)) : Value()},
+                        {"redo_label", redo ? Value(words::label_of(*redo)) : Value()},
+                        {"step", number(history.state())},
+                        {"first_step", number(history.first_state())},
+                        {"last_step", number(history.last_state())},
+                        {"kept", Value::object({{"state", keeping_name(session.keeper.keeping())}, {"step", kept ? number(*kept) : Value()}})}});
+}
+
 }  // namespace
 
 Value read_session(const Session& session) {
   const Document& document = session.document();
   Value legs = Value::list();
   for (const Leg& leg : document.legs) legs.add(leg_value(session, leg));
-  const Label* undo = session.sheets.undo_label();
-  const Label* redo = session.sheets.redo_label();
   return Value::object({{"format", k_document_format},
                         {"sheet", sheet_value(document)},
                         {"variation", variation_value(session)},
@@ -152,7 +177,7 @@ Value read_session(const Session& session) {
                         {"dividers", dividers_value(session)},
                         {"compass", Value::object()},
                         {"passage", Value::object()},
-                        {"history", Value::object({{"undo_label", undo ? Value(words::label_of(*undo)) : Value()}, {"redo_label", redo ? Value(words::label_of(*redo)) : Value()}})}});
+                        {"history", history_value(session)}});
 }
 
 }  // namespace fogsheet

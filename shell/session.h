@@ -12,8 +12,9 @@
 #include "core/document/facts.h"
 #include "core/instruments/straight_edge.h"
 #include "shell/camera.h"
-#include "shell/instruments.h"
 #include "shell/form.h"
+#include "shell/instruments.h"
+#include "shell/keeper/keeper.h"
 #include "shell/platform.h"
 #include "shell/sheets.h"
 #include "shell/style.h"
@@ -115,6 +116,7 @@ struct Session {
 
   Platform& platform;
   Sheets sheets;
+  Keeper keeper;
   Desk desk;                               // of the sheet in hand
   std::map<SheetKey, Desk> desks_put_away;  // of those that were in hand before
   Settings settings;

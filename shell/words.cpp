@@ -2,7 +2,9 @@
 
 #include <cmath>
 
+#include "core/base/clock_text.h"
 #include "core/base/number_text.h"
+#include "core/base/utf8.h"
 #include "core/directions/direction_figures.h"
 #include "core/positions/position_figures.h"
 
@@ -82,6 +84,7 @@ std::string sentence(const Problem& problem) {
     case Fault::lines_do_not_cross: return "The lines through " + quoted(text(0)) + " and " + quoted(text(1)) + " run side by side (" + value(0) + "° apart): they cross nowhere that can be trusted.";
     case Fault::mark_unknown: return "There is no such mark on this sheet (" + text(0) + ").";
     case Fault::leg_unknown: return "There is no such leg on this sheet (" + text(0) + ").";
+    case Fault::sheet_unknown: return "There is no sheet of that key in the drawer.";
     case Fault::rose_unknown: return "There is no such rose on this sheet (" + text(0) + ").";
     case Fault::note_unknown: return "There is no such note on this sheet (" + text(0) + ").";
     case Fault::nothing_written: return "Nothing is written on this leg.";
@@ -395,6 +398,77 @@ std::string no_such_command(const std::string& name) { return "There is no comma
 std::string no_compass_course() { return "There is no compass course: deviation is not entered."; }
 std::string link_copied() { return "The link is copied: paste it into a message to yourself or to your crew."; }
 std::string link_not_copied() { return "The link could not be copied. It stands under More: select it and copy it by hand."; }
+
+std::string day_and_time(std::int64_t at_ms, int minutes_east) {
+  constexpr std::int64_t k_minutes_a_day = 1440;
+  const std::int64_t minutes = at_ms / 60'000 + minutes_east;
+  const std::int64_t day = minutes / k_minutes_a_day - (minutes % k_minutes_a_day < 0);
+  return iso_date(date_of_unix_day(day)) + " " + print_clock_time({static_cast<int>(minutes - day * k_minutes_a_day)});
+}
+
+std::string kept_at(std::int64_t at_ms, int minutes_east) {
+  const std::string moment = day_and_time(at_ms, minutes_east);
+  return "kept " + moment.substr(moment.size() - 4);
+}
+
+std::string being_kept() { return "keeping"; }
+
+std::string not_kept(StoreFault why) {
+  switch (why) {
+    case StoreFault::none: break;
+    case StoreFault::missing: return "Nothing is kept here: this browser gives the page no room, as private windows do";
+    case StoreFault::silent: return "Nothing is kept yet: the browser's store does not answer";
+    case StoreFault::full: return "Not kept: the device has no room left for it";
+    case StoreFault::refused: return "Not kept: the browser could not write it";
+    case StoreFault::taken:
+    case StoreFault::elsewhere: return "Open in another tab: what is changed here is not kept";
+  }
+  return "Not kept";
+}
+
+std::string not_kept_advice(StoreFault why) {
+  if (why == StoreFault::elsewhere || why == StoreFault::taken) return "Go on in the other tab, or save this sheet as a file or its link before you leave.";
+  if (why == StoreFault::missing || why == StoreFault::silent) return "Save the sheet as a file or copy its link before you leave.";
+  return "It is tried again by itself. Until then save the sheet as a file, or copy its link.";
+}
+
+std::string findings(const std::vector<Finding>& found, const Sheets& sheets) {
+  std::string all;
+  for (const Finding& each : found) {
+    const SheetInDrawer* sheet = sheets.find(each.sheet);
+    const std::string name = sheet ? sheet_title(sheet->history.now()) : "";
+    if (!all.empty()) all += " ";
+    switch (each.kind) {
+      case Finding::Kind::newer: all += "A sheet was kept by a newer version of this page: it is left as it is, load the page again to open it."; break;
+      case Finding::Kind::past_lost: all += name + " was damaged where it is kept: it is here as it was, without its past. The damaged record is kept too."; break;
+      case Finding::Kind::steps_lost: all += "The last steps of " + name + " were damaged where they are kept: the sheet is here as it was before them. The damaged records are kept too."; break;
+      case Finding::Kind::unreadable: all += "A kept sheet is damaged and can't be read: it is left as it is."; break;
+    }
+  }
+  return all;
+}
+
+std::string copy_of(const std::string& title) {
+  const std::string copy = " (copy)";
+  std::string_view kept(title);
+  while (kept.size() + copy.size() > k_most_name_bytes || !is_utf8(kept)) kept.remove_suffix(1);
+  return std::string(kept) + copy;
+}
+
+std::string sheet_deleted(const std::string& title) { return quoted(title) + " is out of the drawer. It can be put back for 30 days."; }
+
+std::string file_name(const Document& document) {
+  // What some file system or other does not take in a name.
+  constexpr std::string_view k_awkward = "\\/:*?\"<>|";
+  std::string name;
+  for (const char c : sheet_title(document)) {
+    if (static_cast<unsigned char>(c) < ' ' || c == 0x7F) continue;
+    name += k_awkward.find(c) == std::string_view::npos ? c : '-';
+  }
+  return name + ".fogsheet";
+}
+
+std::string oldest_gone() { return "Only the last 10 000 steps can be undone: the oldest have gone."; }
 
 std::string palette_label(Palette palette) {
   switch (palette) {

@@ -7,6 +7,7 @@
 #include "core/directions/chain.h"
 #include "core/document/history.h"
 #include "core/figure/sheet_figure.h"
+#include "shell/keeper/keeper.h"
 #include "shell/panels/panel.h"
 #include "shell/style.h"
 
@@ -81,6 +82,23 @@ std::string no_such_command(const std::string& name);
 std::string no_compass_course();
 std::string link_copied();
 std::string link_not_copied();
+
+/// "kept 0612"; while it is under way; and what keeps it from being kept, with what is safe.
+std::string kept_at(std::int64_t at_ms, int minutes_east);
+std::string being_kept();
+std::string not_kept(StoreFault why);
+std::string not_kept_advice(StoreFault why);
+/// What was found amiss in what was kept, sheet by sheet.
+std::string findings(const std::vector<Finding>& found, const Sheets& sheets);
+/// "2026-11-25 0612", in the device's own time.
+std::string day_and_time(std::int64_t at_ms, int minutes_east);
+/// "Gull Sound (copy)", cut where a name ends.
+std::string copy_of(const std::string& title);
+std::string sheet_deleted(const std::string& title);
+/// "Gull Sound.fogsheet".
+std::string file_name(const Document& document);
+/// Undo ends where the oldest of so many steps have gone.
+std::string oldest_gone();
 
 std::string palette_label(Palette palette);
 std::string offline_line(const std::string& state);

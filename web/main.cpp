@@ -51,7 +51,33 @@ EMSCRIPTEN_KEEPALIVE Page* sheet_open(const std::uint8_t* regular, int regular_s
   return page;
 }
 
-EMSCRIPTEN_KEEPALIVE void sheet_start(Page* page, const char* fragment) { page->app.start(fragment); }
+/// One record of the store; then, once all have been given, that these are all.
+EMSCRIPTEN_KEEPALIVE void sheet_store_record(Page* page, int part, double sheet, double sequence, const std::uint8_t* first, int size) {
+  const std::span<const std::uint8_t> record = bytes(first, size);
+  page->app.store_record({.part = static_cast<StorePart>(part),
+                          .sheet = static_cast<std::uint64_t>(sheet),
+                          .sequence = static_cast<std::uint64_t>(sequence),
+                          .bytes = {record.begin(), record.end()}});
+}
+
+/// Faults are counted as in StoreFault.
+EMSCRIPTEN_KEEPALIVE void sheet_store_read(Page* page, int fault) { page->app.store_read(static_cast<StoreFault>(fault)); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_store_refused(Page* page, int fault) { page->app.store_refused(static_cast<StoreFault>(fault)); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_store_answered(Page* page, double write, int fault) {
+  const auto id = static_cast<std::uint64_t>(write);
+  if (fault == 0) page->app.store_written(id);
+  else page->app.store_failed(id, static_cast<StoreFault>(fault));
+}
+
+EMSCRIPTEN_KEEPALIVE void sheet_woken(Page* page) { page->app.woken(); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_hidden(Page* page) { page->app.hidden(); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_start(Page* page, const char* fragment, int loaded_anew) { page->app.start(fragment, loaded_anew != 0); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_file_opened(Page* page, const char* text) { page->app.file_opened(text); }
 
 // -- the canvas
 

@@ -10,6 +10,20 @@ EM_JS(int, page_today, (), { return Module["page"].today(); });
 
 EM_JS(double, page_now_ms, (), { return Module["page"].now_ms(); });
 
+EM_JS(int, page_minutes_east, (double at_ms), { return Module["page"].minutes_east(at_ms); });
+
+EM_JS(void, page_store_act, (int kind, int part, double sheet, double sequence, double last, const void* bytes, int size), {
+  Module["page"].store_act(kind, part, sheet, sequence, last, HEAPU8.slice(bytes, bytes + size));
+});
+
+EM_JS(void, page_store_write, (double id), { Module["page"].store_write(id); });
+
+EM_JS(void, page_wake_after, (double ms), { Module["page"].wake_after(ms); });
+
+EM_JS(void, page_save_file, (const char* name, const char* text), { Module["page"].save_file(UTF8ToString(name), UTF8ToString(text)); });
+
+EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
+
 EM_JS(char*, page_text, (const char* what, const char* name), {
   const text = Module["page"][UTF8ToString(what)](UTF8ToString(name));
   const size = lengthBytesUTF8(text) + 1;
@@ -52,6 +66,19 @@ std::string PagePlatform::setting(const std::string& name) { return answer("sett
 void PagePlatform::put_setting(const std::string& name, const std::string& value) { page_put_setting(name.c_str(), value.c_str()); }
 
 void PagePlatform::use_new_version() { page_use_new_version(); }
+
+int PagePlatform::minutes_east(std::int64_t at_ms) { return page_minutes_east(static_cast<double>(at_ms)); }
+
+void PagePlatform::write_store(const StoreWrite& write) {
+  for (const StoreAct& act : write.acts)
+    page_store_act(static_cast<int>(act.kind), static_cast<int>(act.part), static_cast<double>(act.sheet), static_cast<double>(act.sequence), static_cast<double>(act.last), act.bytes.data(),
+                   static_cast<int>(act.bytes.size()));
+  page_store_write(static_cast<double>(write.id));
+}
+
+void PagePlatform::wake_after(std::int64_t ms) { page_wake_after(static_cast<double>(ms)); }
+void PagePlatform::save_file(const std::string& name, const std::string& text) { page_save_file(name.c_str(), text.c_str()); }
+void PagePlatform::open_file() { page_open_file(); }
 
 void stop_canvas(const char*, const char* message, const char* file, int line) {
   page_stop(message, file, line);

@@ -12,11 +12,16 @@ class PagePlatform : public Platform {
  public:
   Date today() override;
   std::int64_t now_ms() override;
+  int minutes_east(std::int64_t at_ms) override;
   std::string page_address() override;
   void copy(const std::string& text) override;
   std::string setting(const std::string& name) override;
   void put_setting(const std::string& name, const std::string& value) override;
   void use_new_version() override;
+  void write_store(const StoreWrite& write) override;
+  void wake_after(std::int64_t ms) override;
+  void save_file(const std::string& name, const std::string& text) override;
+  void open_file() override;
 };
 
 /// Tells the page that one of our own checks failed and leaves by a script error, through whatever was running. The page

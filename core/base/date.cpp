@@ -21,6 +21,20 @@ bool is_valid(Date date) {
          date.day <= days_in_month(date.year, date.month);
 }
 
+Date date_of_unix_day(std::int64_t day) {
+  // Counted from 0000-03-01 in eras of 400 years, so that leap days end their years.
+  constexpr std::int64_t k_days_an_era = 146'097;
+  constexpr std::int64_t k_days_to_1970 = 719'468;
+  const std::int64_t since = day + k_days_to_1970;
+  const std::int64_t era = (since >= 0 ? since : since - (k_days_an_era - 1)) / k_days_an_era;
+  const std::int64_t of_era = since - era * k_days_an_era;
+  const std::int64_t year_of_era = (of_era - of_era / 1'460 + of_era / 36'524 - of_era / 146'096) / 365;
+  const std::int64_t of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+  const std::int64_t from_march = (5 * of_year + 2) / 153;
+  const std::int64_t month = from_march < 10 ? from_march + 3 : from_march - 9;
+  return {.year = static_cast<int>(year_of_era + era * 400 + (month <= 2)), .month = static_cast<int>(month), .day = static_cast<int>(of_year - (153 * from_march + 2) / 5 + 1)};
+}
+
 int day_of_year(Date date) {
   SHEET_CHECK(is_valid(date), "a date that is in no calendar");
   return k_days_before_month[date.month - 1] + (date.month > 2 && is_leap_year(date.year) ? 1 : 0) + date.day;

@@ -1,6 +1,7 @@
 // A day of the Gregorian calendar, without time or zone, and its place in the year.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -18,6 +19,10 @@ struct Date {
 };
 
 bool is_valid(Date date);
+
+/// The day that begins so many days of 86 400 s after 1970-01-01; of any year from 1 to 9999.
+/// Source: Hinnant, chrono-compatible low-level date algorithms (civil_from_days).
+Date date_of_unix_day(std::int64_t day);
 
 /// 1 for 1 January, 365 or 366 for 31 December.
 int day_of_year(Date date);

@@ -49,6 +49,7 @@ enum class Fault {
   mark_unknown,            // texts: the id given
   leg_unknown,             // texts: the id given
   rose_unknown,            // texts: the id given
+  sheet_unknown,           // texts: the key given
   note_unknown,            // texts: the id given
   nothing_written,         // no reading is written on the leg
   leg_ends_missing,        // its ends were not both chosen

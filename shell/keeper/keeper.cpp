@@ -37,10 +37,10 @@ void Keeper::store_refused(StoreFault why) {
   is_over_ = why != StoreFault::silent;
 }
 
-void Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms) {
+void Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms, StoreFault fault) {
   is_read_ = true;
-  is_over_ = false;
-  fault_ = StoreFault::none;
+  is_over_ = fault != StoreFault::none;
+  fault_ = fault;
   findings_.clear();
   const bool replaces_first = sheets.untouched() && !sheets_.contains(sheets.in_hand().key);
   const SheetKey first = sheets.in_hand().key;

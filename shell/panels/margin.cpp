@@ -1,8 +1,28 @@
-// One soft line above the tray: what to do next, what was done, or why something could not be.
+// Soft lines above the tray: what to do next, what was done, or why something could not be; and whether it is kept.
 #include "shell/panels/panels.h"
 #include "shell/words.h"
 
 namespace fogsheet {
+namespace {
+
+/// Good news is one soft line; what is not kept is said before it can be lost, with what is safe.
+void add_keeping(Panel& margin, const Session& session) {
+  const Keeper& keeper = session.keeper;
+  const Keeping keeping = keeper.keeping();
+  if (keeping == Keeping::kept && keeper.kept_ms() != 0) margin.items.push_back(LineItem{.text = words::kept_at(keeper.kept_ms(), session.platform.minutes_east(keeper.kept_ms())), .tone = LineTone::soft});
+  if (keeping == Keeping::writing) margin.items.push_back(LineItem{.text = words::being_kept(), .tone = LineTone::soft});
+  if (keeping != Keeping::failed && keeping != Keeping::off) return;
+  const bool something_to_lose = !session.sheets.untouched();
+  if (!something_to_lose) {
+    margin.items.push_back(LineItem{.text = words::not_kept(keeper.fault()), .tone = LineTone::soft});
+    return;
+  }
+  margin.items.push_back(CautionItem{.text = words::not_kept(keeper.fault()), .advice = words::not_kept_advice(keeper.fault())});
+  margin.items.push_back(ButtonItem{.name = "save-sheet", .label = "Save as a file", .look = ButtonLook::main, .on_press = {"save-sheet"}});
+  margin.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
+}
+
+}  // namespace
 
 Panel margin_panel(const Session& session, const Tool& tool) {
   Panel margin{.name = "margin", .label = "Notes", .place = PanelPlace::margin};
@@ -10,7 +30,7 @@ Panel margin_panel(const Session& session, const Tool& tool) {
   else if (!session.message.text.empty()) margin.items.push_back(LineItem{.text = session.message.text});
   // A slip that is open says its own, and on a small screen leaves no room for more.
   else if (session.desk.tool != ToolId::none && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = tool.status(session)});
-  if (session.sheets.undo_label()) margin.items.push_back(LineItem{.text = "Not kept on this device yet: copy the link.", .tone = LineTone::soft});
+  add_keeping(margin, session);
   return margin;
 }
 

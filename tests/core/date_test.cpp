@@ -56,3 +56,24 @@ TEST_CASE("a printed date reads back as itself, every day of nine years") {
         CHECK(*parse_iso_date(iso_date(date)) == date);
       }
 }
+
+TEST_CASE("days are counted from 1970-01-01") {
+  // Values: GNU date, as in date -u -d 2026-11-25 +%s divided by 86400.
+  struct Case {
+    std::int64_t day;
+    Date date;
+  };
+  const Case cases[] = {{0, {1970, 1, 1}}, {-1, {1969, 12, 31}}, {20782, {2026, 11, 25}}, {11016, {2000, 2, 29}}, {11017, {2000, 3, 1}}, {-25508, {1900, 3, 1}}, {-25509, {1900, 2, 28}}, {47540, {2100, 2, 28}}, {47541, {2100, 3, 1}}};
+  for (const Case& c : cases) {
+    CAPTURE(c.day);
+    CHECK(date_of_unix_day(c.day) == c.date);
+  }
+  Date date{1969, 12, 31};
+  for (std::int64_t day = 0; day < 60'000; ++day) {
+    const Date next = date_of_unix_day(day);
+    REQUIRE(is_valid(next));
+    const bool follows = next > date && (next.day == date.day + 1 || (next.day == 1 && !is_valid({date.year, date.month, date.day + 1})));
+    REQUIRE(follows);
+    date = next;
+  }
+}

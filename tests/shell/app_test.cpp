@@ -152,7 +152,7 @@ TEST_CASE("undo of every command gives an equal sheet, redo likewise") {
 TEST_CASE("an opened link gives an equal sheet; a damaged one changes nothing and says so") {
   Desk first, second;
   first.ask("add-mark", Value::object({{"name", "Ness"}, {"lat_deg", 44.1}, {"lon_deg", -31.3}}));
-  second.app.start(first.app.link());
+  second.app.start(first.app.link(), false);
   CHECK(second.sheet_alone() == first.sheet_alone());
   const Value before = second.sheet_alone();
   const Value answer = second.ask("open-text", Value::object({{"text", "1:AAAA"}}));

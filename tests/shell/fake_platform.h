@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <vector>
 
 #include "shell/platform.h"
 
@@ -13,6 +14,10 @@ struct FakePlatform : Platform {
   std::string copied_text;
   std::map<std::string, std::string> settings;
   bool new_version_used = false;
+  std::vector<StoreWrite> store_writes;
+  std::int64_t wakes_after_ms = 0;
+  std::map<std::string, std::string> saved_files;
+  bool file_asked_for = false;
 
   Date today() override { return day; }
   std::int64_t now_ms() override { return time_ms; }
@@ -20,6 +25,11 @@ struct FakePlatform : Platform {
   void copy(const std::string& text) override { copied_text = text; }
   void use_new_version() override { new_version_used = true; }
   std::string setting(const std::string& name) override { return settings[name]; }
+  int minutes_east(std::int64_t) override { return 60; }
+  void write_store(const StoreWrite& write) override { store_writes.push_back(write); }
+  void wake_after(std::int64_t ms) override { wakes_after_ms = ms; }
+  void save_file(const std::string& name, const std::string& text) override { saved_files[name] = text; }
+  void open_file() override { file_asked_for = true; }
   void put_setting(const std::string& name, const std::string& value) override { settings[name] = value; }
 };
 

@@ -2,6 +2,7 @@
 // in step. Everything it needs is among our own files.
 import { make_handles } from './handles.js';
 import { listen } from './input.js';
+import { Store } from './keeper.js';
 import { Layout } from './layout.js';
 import { answer_worker, keep_offline } from './offline.js';
 import { Painter } from './painter.js';
@@ -36,20 +37,28 @@ async function bytes_of(file) {
 
 async function start() {
   const page = { program: null };
-  const platform = make_platform((done) => page.happen(() => page.program.copied(done)));
-  const [module, ...typeface] = await Promise.all([
+  const tell = (what, ...told) => page.tell(what, ...told);
+  let is_running;
+  const running = new Promise((done) => { is_running = done; });
+  const store = new Store((write, fault) => tell('store_answered', write, fault));
+  const platform = make_platform(store, tell);
+  const [module, kept, ...typeface] = await Promise.all([
     import('./fogsheet.js').then(({ default: make_module }) => make_module({ page: platform })),
+    store.open((later) => running.then(() => page.take_up_late(later))),
     ...faces.map((face) => bytes_of(`fonts/B612-${face}.otf`)),
   ]);
   page.program = new Program(module, typeface, (error) => {
     console.error(error);
     give_up(words.stopped);
   });
-  run(page);
+  run(page, kept);
+  is_running();
 }
 
+const was_loaded_anew = () => ['reload', 'back_forward'].includes(performance.getEntriesByType('navigation')[0]?.type);
+
 /// Joins the parts. What stands still stays untouched: panels are painted when their revision grows, frames drawn when wanted.
-function run(page) {
+function run(page, kept) {
   const { program } = page;
   const element = document.querySelector('#sheet canvas');
   const root = document.documentElement;
@@ -92,7 +101,22 @@ function run(page) {
       if (error !== program.stopped) throw error;  // a stop has been said already
     }
   }
-  page.happen = happen;
+  /// The platform's answers: nothing of them need be on the sheet, so that no frame is drawn for most.
+  page.tell = (what, ...told) => happen(() => {
+    program[what](...told);
+    refresh();
+  });
+
+  /// What the store holds comes into the application.
+  const take_up = ({ records, fault }) => {
+    records?.forEach(({ part, sheet, sequence, bytes }) => program.store_record(part, sheet, sequence, bytes));
+    if (records) program.store_read(fault);
+    else program.store_refused(fault);
+  };
+  page.take_up_late = (later) => happen(() => {
+    take_up(later);
+    refresh();
+  });
 
   /// A command by name: panels follow at once, the frame as soon as it may.
   function run_command(name, args) {
@@ -109,11 +133,14 @@ function run(page) {
   }
 
   canvas.place();
-  program.start(location.hash.slice(1));
+  take_up(kept);
+  program.start(location.hash.slice(1), was_loaded_anew());
   refresh();
   canvas.draw();
   listen(program, element, happen);
   addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
+  addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') happen(() => program.hidden()); });
+  addEventListener('pagehide', () => happen(() => program.hidden()));
   addEventListener('pointerdown', () => status.say(''), { capture: true });
   canvas.wake();
 

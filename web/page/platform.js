@@ -4,8 +4,11 @@ import { use_waiting_version } from './offline.js';
 
 const prefix = 'fogsheet.';
 
-/// @param copied  told true or false once it is known whether a text reached the clipboard
-export function make_platform(copied) {
+/// @param store  see keeper.js
+/// @param tell   called with the name of a method of the program and its arguments, never from inside a call of ours
+export function make_platform(store, tell) {
+  const copied = (done) => tell('copied', done);
+  let alarm = 0;
   return {
     /// yyyymmdd, by the device's own zone
     today() {
@@ -14,6 +17,34 @@ export function make_platform(copied) {
     },
 
     now_ms: () => Date.now(),
+
+    minutes_east: (at_ms) => -new Date(at_ms).getTimezoneOffset(),
+
+    wake_after(ms) {
+      clearTimeout(alarm);
+      alarm = setTimeout(() => tell('woken'), ms);
+    },
+
+    store_act: (...act) => store.act(...act),
+    store_write: (id) => store.write(id),
+
+    save_file(name, text) {
+      const link = document.createElement('a');
+      link.download = name;
+      link.href = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+    },
+
+    open_file() {
+      const picker = document.createElement('input');
+      picker.type = 'file';
+      picker.accept = '.fogsheet,text/plain';
+      picker.addEventListener('change', async () => {
+        if (picker.files[0]) tell('file_opened', await picker.files[0].text());
+      });
+      picker.click();
+    },
 
     address: () => location.href.split('#')[0],
 

@@ -30,7 +30,21 @@ export class Program {
     this.#sheet = this.#guarded(() => module._sheet_open(...held));
   }
 
-  start(fragment) { this.#call('start', fragment); }
+  // -- the store (keeper.js): its records, how a write went, the time asked for, the page being left
+  store_record(part, sheet, sequence, bytes) {
+    const at = this.#module._malloc(bytes.length);
+    this.#module.HEAPU8.set(bytes, at);
+    this.#call('store_record', part, sheet, sequence, at, bytes.length);
+    this.#module._free(at);
+  }
+  store_read(fault) { this.#call('store_read', fault); }
+  store_refused(fault) { this.#call('store_refused', fault); }
+  store_answered(write, fault) { this.#call('store_answered', write, fault); }
+  woken() { this.#call('woken'); }
+  hidden() { this.#call('hidden'); }
+
+  start(fragment, loaded_anew) { this.#call('start', fragment, Number(loaded_anew)); }
+  file_opened(text) { this.#call('file_opened', text); }
 
   // -- the canvas
   attach() { return this.#call('attach') === 1; }

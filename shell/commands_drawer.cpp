@@ -1,0 +1,114 @@
+#include "shell/commands_drawer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+
+#include "core/formats/document_text.h"
+#include "shell/arguments.h"
+#include "shell/commands_sheet.h"
+#include "shell/demo.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+/// The sheet that `key` names; the one in hand where it is left out.
+Result<SheetKey> sheet_argument(const Session& session, const Value& arguments) {
+  if (arguments["key"].is_null()) return session.sheets.in_hand().key;
+  const Result<std::string> text = text_argument(arguments, "key");
+  if (!text) return text.problem();
+  const SheetKey key{std::strtoull(text->c_str(), nullptr, 10)};
+  if (!session.sheets.find(key) || key_text(key) != *text) return Problem{.fault = Fault::sheet_unknown, .texts = {*text}};
+  return key;
+}
+
+/// Another sheet in hand: its desk comes out, that of the former is put away.
+template <class Act>
+void change_sheet(Session& session, Act act) {
+  const SheetKey before = session.sheets.in_hand().key;
+  act();
+  if (session.sheets.in_hand().key != before) session.change_desk(before);
+}
+
+Value run_open_sheet(Session& session, const Value& arguments) {
+  const Result<SheetKey> key = sheet_argument(session, arguments);
+  if (!key) return refused(key.problem());
+  session.sheets.put_back(*key);
+  change_sheet(session, [&] { session.sheets.take(*key); });
+  return done();
+}
+
+Value run_copy_sheet(Session& session, const Value& arguments) {
+  const Result<SheetKey> key = sheet_argument(session, arguments);
+  if (!key) return refused(key.problem());
+  Document copy = session.sheets.find(*key)->history.now();
+  copy.sheet.name = words::copy_of(words::sheet_title(copy));
+  lay_down(session, std::move(copy), Act::open_sheet);
+  return Value::object({{"ok", true}, {"id", key_text(session.sheets.in_hand().key)}});
+}
+
+Value run_delete_sheet(Session& session, const Value& arguments) {
+  const Result<SheetKey> key = sheet_argument(session, arguments);
+  if (!key) return refused(key.problem());
+  if (*key == session.sheets.in_hand().key) {
+    // What was changed last comes in hand; where there is nothing else, the sheet to try.
+    const std::vector<const SheetInDrawer*> shown = session.sheets.shown();
+    const auto other = std::find_if(shown.begin(), shown.end(), [&](const SheetInDrawer* sheet) { return sheet->key != *key; });
+    if (other == shown.end()) lay_down(session, demo_sheet(), Act::open_sheet);
+    else change_sheet(session, [&] { session.sheets.take((*other)->key); });
+  }
+  session.sheets.remove(*key, session.platform.now_ms());
+  session.say(words::sheet_deleted(words::sheet_title(session.sheets.find(*key)->history.now())));
+  return done();
+}
+
+Value run_put_back_sheet(Session& session, const Value& arguments) {
+  const Result<SheetKey> key = sheet_argument(session, arguments);
+  if (!key) return refused(key.problem());
+  session.sheets.put_back(*key);
+  return done();
+}
+
+Value run_save_sheet(Session& session, const Value& arguments) {
+  const Result<SheetKey> key = sheet_argument(session, arguments);
+  if (!key) return refused(key.problem());
+  const Document& document = session.sheets.find(*key)->history.now();
+  session.platform.save_file(words::file_name(document), encode_document(document) + "\n");
+  return done();
+}
+
+Value run_open_file(Session& session, const Value&) {
+  session.platform.open_file();
+  return done();
+}
+
+Value run_go_to_step(Session& session, const Value& arguments) {
+  const Result<double> step = number_argument(arguments, "step");
+  if (!step) return refused(step.problem());
+  const Document before = session.document();
+  History& history = session.history();
+  const auto first = static_cast<double>(history.first_state()), last = static_cast<double>(history.last_state());
+  if (*step != std::floor(*step) || *step < first || *step > last) return refused({.fault = Fault::number_out_of_range, .texts = {"step"}, .numbers = {*step, first, last}});
+  history.go_to(static_cast<std::size_t>(*step));
+  session.settle_desk(before);
+  return done();
+}
+
+}  // namespace
+
+std::string key_text(SheetKey key) { return std::to_string(key.value); }
+
+std::vector<Command> drawer_commands() {
+  return {
+      {"open-sheet", "Open a sheet of the drawer", "", {{"key", "key of a sheet"}}, nullptr, run_open_sheet},
+      {"copy-sheet", "Copy the sheet", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_copy_sheet},
+      {"delete-sheet", "Take the sheet out of the drawer", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_delete_sheet},
+      {"put-back-sheet", "Put the sheet back", "", {{"key", "key of a sheet"}}, nullptr, run_put_back_sheet},
+      {"save-sheet", "Save as a file", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_save_sheet},
+      {"open-file", "Open a file", "", {}, nullptr, run_open_file},
+      {"go-to-step", "Go to a step of the past", "", {{"step", "number of a state: 0 is the sheet as it was laid down"}}, nullptr, run_go_to_step},
+  };
+}
+
+}  // namespace fogsheet

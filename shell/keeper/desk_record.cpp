@@ -1,0 +1,225 @@
+#include "shell/keeper/desk_record.h"
+
+#include <cmath>
+#include <cstring>
+
+#include "core/formats/bytes.h"
+#include "shell/commands_desk.h"
+#include "shell/tools/tool.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr std::size_t k_most_word_bytes = 200;
+constexpr std::uint64_t k_most_readings = 1'000;
+
+// -- fields, each in one order for writing and reading
+
+class Writer {
+ public:
+  void operator()(double value) {
+    std::uint64_t bits = 0;
+    std::memcpy(&bits, &value, sizeof bits);
+    out_.whole(bits);
+  }
+  void operator()(bool value) { out_.whole(value ? 1 : 0); }
+  void operator()(int value) { out_.signed_whole(value); }
+  void operator()(std::uint64_t value) { out_.whole(value); }
+  void operator()(const std::string& text) { out_.text(text); }
+  const StoreBytes& bytes() const { return out_.bytes(); }
+
+ private:
+  ByteWriter out_;
+};
+
+class Reader {
+ public:
+  explicit Reader(std::span<const std::uint8_t> bytes) : in_(bytes) {}
+  void operator()(double& value) {
+    const std::uint64_t bits = in_.whole();
+    std::memcpy(&value, &bits, sizeof value);
+    if (!std::isfinite(value)) ok_ = false;
+  }
+  void operator()(bool& value) { value = in_.whole() != 0; }
+  void operator()(int& value) { value = static_cast<int>(in_.signed_whole()); }
+  void operator()(std::uint64_t& value) { value = in_.whole(); }
+  void operator()(std::string& text) { text = in_.text(k_most_word_bytes); }
+  bool ok() const { return ok_ && in_.ok(); }
+
+ private:
+  ByteReader in_;
+  bool ok_ = true;
+};
+
+template <class Do, class Tag>
+void each(Do& go, Id<Tag>& id) {
+  std::uint64_t value = id.value;
+  go(value);
+  id.value = static_cast<std::uint32_t>(value);
+}
+
+template <class Do>
+void each(Do& go, SheetPoint& point) {
+  go(point.x_mm);
+  go(point.y_mm);
+}
+
+template <class Do, class Thing>
+void each(Do& go, std::optional<Thing>& thing) {
+  bool is_there = thing.has_value();
+  go(is_there);
+  if (!is_there) return;
+  if (!thing) thing.emplace();
+  each(go, *thing);
+}
+
+template <class Do>
+void each(Do& go, StraightEdge& edge) {
+  each(go, edge.a);
+  each(go, edge.b);
+  each(go, edge.on_a);
+  each(go, edge.on_b);
+  go(edge.locked);
+  each(go, edge.settled_on);
+}
+
+template <class Do>
+void each(Do& go, EdgeMarks& marks) {
+  each(go, marks.from);
+  each(go, marks.to);
+}
+
+template <class Do>
+void each(Do& go, DividersPlace& place) {
+  each(go, place.points.a);
+  each(go, place.points.b);
+  each(go, place.on_a);
+  each(go, place.on_b);
+  go(place.hinge_left);
+}
+
+template <class Do>
+void each(Do& go, SteppedLeg& stepped) {
+  each(go, stepped.leg);
+  each(go, stepped.from);
+  each(go, stepped.towards);
+  go(stepped.steps);
+  go(stepped.counted);
+  go(stepped.rest_mm);
+}
+
+template <class Do>
+void each(Do& go, DividersOnSheet& dividers) {
+  each(go, dividers.lie);
+  each(go, dividers.work);
+  each(go, dividers.stepped);
+}
+
+template <class Do>
+void each(Do& go, RoughMethod& rough) {
+  std::uint64_t count = std::min<std::uint64_t>(rough.readings_deg.size(), k_most_readings);
+  go(count);
+  rough.readings_deg.resize(static_cast<std::size_t>(std::min(count, k_most_readings)));
+  for (double& reading : rough.readings_deg) go(reading);
+  int ring = static_cast<int>(rough.ring);
+  go(ring);
+  rough.ring = static_cast<Reference>(ring);
+  go(rough.run);
+}
+
+template <class Do>
+void each(Do& go, Desk& desk) {
+  go(desk.camera.px_per_mm);
+  go(desk.camera.origin.x_px);
+  go(desk.camera.origin.y_px);
+  go(desk.camera_moved);
+  each(go, desk.edge);
+  each(go, desk.laid_on);
+  each(go, desk.dividers);
+  each(go, desk.rough);
+  each(go, desk.selected_mark);
+  each(go, desk.selected_leg);
+}
+
+/// The desk of one sheet, and of which.
+struct Placed {
+  std::uint64_t sheet = 0;
+  Desk desk;
+};
+
+struct Kept {
+  std::uint64_t in_hand = 0;
+  std::string tool;
+  std::string slip;
+  double width_px = 0;
+  double height_px = 0;
+  std::vector<Placed> desks;
+};
+
+template <class Do>
+void each(Do& go, Kept& kept) {
+  go(kept.in_hand);
+  go(kept.tool);
+  go(kept.slip);
+  go(kept.width_px);
+  go(kept.height_px);
+}
+
+bool is_sound(const Desk& desk) {
+  const bool camera = desk.camera.px_per_mm >= k_least_px_per_mm && desk.camera.px_per_mm <= k_most_px_per_mm;
+  const bool edge = !desk.edge || distance_mm(desk.edge->a, desk.edge->b) >= k_least_edge_mm;
+  return camera && edge && (desk.rough.ring == Reference::true_north || desk.rough.ring == Reference::magnetic);
+}
+
+}  // namespace
+
+StoreBytes desk_bytes(const Session& session) {
+  Writer out;
+  Kept kept{.in_hand = session.sheets.in_hand().key.value,
+            .tool = tool_row(session.desk.tool).name,
+            .slip = slip_name(session.slip),
+            .width_px = session.viewport.width_px,
+            .height_px = session.viewport.height_px};
+  each(out, kept);
+  Desk in_hand = session.desk;
+  out(session.sheets.in_hand().key.value);
+  each(out, in_hand);
+  for (const auto& [key, put_away] : session.desks_put_away) {
+    if (!session.sheets.find(key)) continue;
+    Desk desk = put_away;
+    out(key.value);
+    each(out, desk);
+  }
+  out(std::uint64_t{0});
+  return out.bytes();
+}
+
+void restore_desk(Session& session, std::span<const std::uint8_t> bytes) {
+  Reader in(bytes);
+  Kept kept;
+  each(in, kept);
+  while (in.ok()) {
+    Placed placed;
+    in(placed.sheet);
+    if (placed.sheet == 0) break;
+    each(in, placed.desk);
+    if (in.ok() && is_sound(placed.desk)) kept.desks.push_back(std::move(placed));
+  }
+  if (!in.ok()) return;
+
+  session.sheets.take({kept.in_hand});
+  for (Placed& placed : kept.desks) {
+    if (!session.sheets.find({placed.sheet})) continue;
+    if (SheetKey{placed.sheet} == session.sheets.in_hand().key) session.desk = std::move(placed.desk);
+    else session.desks_put_away.insert_or_assign(SheetKey{placed.sheet}, std::move(placed.desk));
+  }
+  for (const ToolRow& row : tool_table())
+    if (kept.tool == row.name) session.desk.tool = row.id;
+  session.slip = slip_named(kept.slip).value_or(SlipId::none);
+  session.settle_desk(session.document());
+  const bool same_size = kept.width_px == session.viewport.width_px && kept.height_px == session.viewport.height_px;
+  if (!same_size && !session.desk.camera_moved) session.look_at_sheet();
+  else if (!same_size) session.desk.camera = held(session.desk.camera, paper_size(session.document().sheet.paper), session.free_area());
+}
+
+}  // namespace fogsheet
