@@ -130,6 +130,8 @@ constexpr SlipName k_slips[] = {
     {"legend", SlipId::legend},
     {"dividers", SlipId::dividers},
     {"rough-method", SlipId::rough_method},
+    {"drawer", SlipId::drawer},
+    {"history", SlipId::history},
 };
 
 Value run_open_slip(Session& session, const Value& arguments) {

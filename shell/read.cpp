@@ -4,6 +4,7 @@
 #include "core/formats/document_text.h"
 #include "core/instruments/rose_reading.h"
 #include "shell/dividers.h"
+#include "shell/commands_drawer.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -146,6 +147,15 @@ const char* keeping_name(Keeping keeping) {
   return "off";
 }
 
+/// The sheets of the drawer as open-sheet and the others name them, the last changed first; then those taken out.
+Value drawer_value(const Sheets& sheets) {
+  Value list = Value::list();
+  for (const std::vector<const SheetInDrawer*>& some : {sheets.shown(), sheets.removed()})
+    for (const SheetInDrawer* sheet : some)
+      list.add(Value::object({{"key", key_text(sheet->key)}, {"name", words::sheet_title(sheet->history.now())}, {"in_hand", sheet == &sheets.in_hand()}, {"removed", sheet->removed_ms != 0}}));
+  return list;
+}
+
 /// Labels of the steps around the present one; which state of its past the sheet is in; and up to which it is kept.
 Value history_value(const Session& session) {
   const Label* undo = session.sheets.undo_label();
@@ -158,7 +168,8 @@ Value history_value(const Session& session) {
                         {"step", number(history.state())},
                         {"first_step", number(history.first_state())},
                         {"last_step", number(history.last_state())},
-                        {"kept", Value::object({{"state", keeping_name(session.keeper.keeping())}, {"step", kept ? number(*kept) : Value()}})}});
+                        {"kept", Value::object({{"state", keeping_name(session.keeper.keeping())}, {"step", kept ? number(*kept) : Value()}})},
+                        {"drawer", drawer_value(session.sheets)}});
 }
 
 }  // namespace

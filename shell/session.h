@@ -38,6 +38,8 @@ enum class SlipId {
   legend,
   dividers,
   rough_method,
+  drawer,
+  history
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.

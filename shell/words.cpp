@@ -468,6 +468,16 @@ std::string file_name(const Document& document) {
   return name + ".fogsheet";
 }
 
+std::string put_back_for() { return "for 30 days"; }
+
+std::string where_kept(const Keeper& keeper) {
+  const Keeping keeping = keeper.keeping();
+  if (keeping == Keeping::failed || keeping == Keeping::off) return not_kept(keeper.fault()) + ".";
+  return "Kept in this browser, on this device, and nowhere else: clearing its data takes them away. Save what matters as files.";
+}
+
+std::string further_steps(std::size_t count, bool later) { return std::to_string(count) + (count == 1 ? " step " : " steps ") + (later ? "further on." : "further back."); }
+
 std::string oldest_gone() { return "Only the last 10 000 steps can be undone: the oldest have gone."; }
 
 std::string palette_label(Palette palette) {

@@ -97,6 +97,10 @@ std::string copy_of(const std::string& title);
 std::string sheet_deleted(const std::string& title);
 /// "Gull Sound.fogsheet".
 std::string file_name(const Document& document);
+std::string put_back_for();
+/// Where what is in the drawer is, and who has it.
+std::string where_kept(const Keeper& keeper);
+std::string further_steps(std::size_t count, bool later);
 /// Undo ends where the oldest of so many steps have gone.
 std::string oldest_gone();
 

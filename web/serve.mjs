@@ -35,10 +35,21 @@ function file_for(folder, pathname, base) {
   return found()?.isFile() ? file : null;
 }
 
+async function body_of(request) {
+  const chunks = [];
+  for await (const chunk of request) chunks.push(chunk);
+  return Buffer.concat(chunks).toString('utf8');
+}
+
 /// Serves `folder` under the path `base` (begins and ends with a slash). Port 0 takes any free port.
 /// Returns {url, port, close()}; rejects when the port is taken. close() cuts open connections too.
-export async function serve(folder, { port = 0, base = '/', host = undefined } = {}) {
-  const server = http.createServer((request, response) => {
+/// @param post  answers what a page sends: given the body as text, gives the answer's
+export async function serve(folder, { port = 0, base = '/', host = undefined, post = undefined } = {}) {
+  const server = http.createServer(async (request, response) => {
+    if (request.method === 'POST' && post) {
+      response.end(String(await post(await body_of(request)) ?? ''));
+      return;
+    }
     let pathname;
     try {
       pathname = decodeURIComponent(new URL(request.url, 'http://localhost').pathname);

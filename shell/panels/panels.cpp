@@ -18,6 +18,8 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::sheet: panels.push_back(sheet_slip(session)); break;
     case SlipId::settings: panels.push_back(settings_slip(session)); break;
     case SlipId::legend: panels.push_back(legend_slip(session)); break;
+    case SlipId::drawer: panels.push_back(drawer_slip(session)); break;
+    case SlipId::history: panels.push_back(history_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   panels.push_back(margin_panel(session, tool));

@@ -18,6 +18,8 @@ Panel more_slip(const Session& session);
 /// Marks and legs as tables: also what stands in place of a canvas that can't be drawn on.
 Panel lists_panel(const Session& session, PanelPlace place);
 Panel new_sheet_slip(const Session& session);
+Panel drawer_slip(const Session& session);
+Panel history_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
 Panel legend_slip(const Session& session);

@@ -24,6 +24,8 @@ ButtonItem end_well(const char* name, const char* word, const char* icon, const 
 
 Panel tray_panel(const Session& session) {
   Panel tray{.name = "tray", .label = "Instruments", .place = PanelPlace::tray};
+  tray.items.push_back(ButtonItem{.name = "drawer", .label = "Drawer", .icon = "sheet", .look = ButtonLook::well, .pressed = session.slip == SlipId::drawer || session.slip == SlipId::history || session.slip == SlipId::new_sheet,
+                                  .on_press = {"open-slip", Value::object({{"slip", "drawer"}})}});
   tray.items.push_back(tool_well(session, tool_row(ToolId::mark), "Mark"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::leg), "Leg"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), "Straight-edge"));
