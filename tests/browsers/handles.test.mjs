@@ -72,7 +72,7 @@ describe('handles', with_engine('chromium', 180_000), () => {
       }
       for (const rose of value.roses) assert.deepEqual(fields(rose), ['id', 'lat_deg', 'lon_deg', 'variation_deg']);
       assert.deepEqual(fields(value.edge), ['bearing_magnetic_deg', 'bearing_true_deg', 'locked', 'on', 'settled_on', 'shown']);
-      assert.deepEqual(fields(value.history), ['redo_label', 'undo_label']);
+      assert.deepEqual(fields(value.history), ['drawer', 'first_step', 'kept', 'last_step', 'redo_label', 'step', 'undo_label']);
       const ids = [...value.marks, ...value.legs, ...value.roses].map((each) => each.id);
       assert.ok(ids.every((id) => typeof id === 'string' && id !== ''));
     });

@@ -24,7 +24,7 @@ const kept = async () => {
 };
 
 /// Marks are only ever added, so that a mark that was kept must be there for good; between them all else is done.
-async function edit(n) {
+function edit(n) {
   if (n % 12 === 0) do_it('new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across' });
   const { sheet: { mid_lat_deg, mid_lon_deg }, marks } = sheet.read();
   do_it('add-mark', { name: `edit ${n}`, lat_deg: mid_lat_deg + (n % 12) * 0.001, lon_deg: mid_lon_deg });
@@ -33,7 +33,7 @@ async function edit(n) {
     do_it('redo');
   }
   if (n % 4 === 0 && marks.length > 1) do_it('move-mark', { id: marks[0].id, lat_deg: mid_lat_deg - 0.01, lon_deg: mid_lon_deg + 0.001 * (n % 7) });
-  if (n % 7 === 0) do_it('lay-edge', { from: marks[0]?.id ?? '', to: marks[1]?.id ?? '' });
+  if (n % 7 === 0 && marks.length > 1) do_it('lay-edge', { from: marks[0].id, to: marks[1].id });
 }
 
 async function run() {
@@ -42,14 +42,10 @@ async function run() {
   let next = Number(await told({ found: { marks: marks_of_all(), kept: history.kept, sheets: history.drawer.length, name, notes: document.getElementById('margin').innerText } }));
   if (next === 0) do_it('new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across' });
   for (;; next += 1) {
-    try {
-      await edit(next);
-    } catch (error) {
-      if (!/mark/i.test(error.message)) throw error;  // there are no two marks yet to lay the edge on
-    }
+    edit(next);
     await kept();
     await told({ kept: next });
   }
 }
 
-run().catch((error) => told({ error: String(error.stack ?? error) }));
+run().catch((error) => told({ error: `${error.message} ${error.stack}` }));

@@ -19,10 +19,27 @@ export async function ready(page) {
   await page.evaluate(() => window.fogsheet.ready.then(() => true));
 }
 
+/// As at a first visit: nothing is kept from what a Chromium page did before. Other engines' pages are on a profile of their own.
 export async function open(page, url) {
+  if (page.raw.context) await forget_kept(page, url);
+  await open_again(page, url);
+}
+
+/// With whatever is kept.
+export async function open_again(page, url) {
   await page.goto(url);
   await ready(page);
 }
+
+async function forget_kept(page, url) {
+  await page.goto('about:blank');
+  const session = await page.raw.context.newCDPSession(page.raw.page);
+  await session.send('Storage.clearDataForOrigin', { origin: new URL(url).origin, storageTypes: 'indexeddb' });
+  await session.detach();
+}
+
+/// Until all that was done is shown as kept.
+export const kept = (page) => until(page, 'all to be kept', () => window.fogsheet.read().history.kept.state === 'kept');
 
 /// Waits until a function run in the page gives something truthy, and returns that.
 export async function until(page, what, fn, ...args) {
