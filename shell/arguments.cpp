@@ -102,6 +102,15 @@ Result<TrueDirection> direction_argument(const Session& session, const Value& ar
   return to_true(MagneticDirection(*deg), *used);
 }
 
+Result<Reference> reference_argument(const Value& arguments, const char* name) {
+  const Result<std::string> text = text_argument(arguments, name);
+  if (!text) return text.problem();
+  if (*text == "true") return Reference::true_north;
+  if (*text == "magnetic") return Reference::magnetic;
+  if (*text == "compass") return Reference::compass;
+  return Problem{.fault = Fault::entry_unreadable, .texts = {name, *text}};
+}
+
 Value done() { return Value::object({{"ok", true}}); }
 Value done_with(std::uint32_t id) { return Value::object({{"ok", true}, {"id", std::to_string(id)}}); }
 Value refused(const Problem& problem) { return Value::object({{"error", words::sentence(problem)}}); }

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/base/date.h"
+#include "core/directions/directions.h"
 #include "core/document/history.h"
 #include "shell/session.h"
 #include "shell/value.h"
@@ -31,6 +32,8 @@ Result<std::size_t> place_argument(const Value& arguments, const char* name);
 /// A direction in [0, 360) deg, as argument "reference" says: true when there is none, or magnetic with the sheet's variation.
 /// Faults: number_missing, direction_out_of_range, reference_not_usable.
 Result<TrueDirection> direction_argument(const Session& session, const Value& arguments, const char* name);
+/// "true", "magnetic" or "compass".
+Result<Reference> reference_argument(const Value& arguments, const char* name);
 
 /// {ok: true}, {ok: true, id} and {error}.
 Value done();

@@ -1,8 +1,10 @@
 #include "shell/commands_desk.h"
 
+#include "core/directions/direction_figures.h"
 #include "core/document/actions.h"
 #include "core/formats/document_text.h"
 #include "shell/arguments.h"
+#include "shell/direction.h"
 #include "shell/tools/no_tool.h"
 #include "shell/tools/straight_edge_tool.h"
 #include "shell/tools/target.h"
@@ -42,6 +44,7 @@ Value run_slide_edge_to(Session& session, const Value& arguments) {
     const Result<MarkId> mark = mark_argument(session.document(), arguments, "mark");
     if (!mark) return refused(mark.problem());
     show_edge(session, slid_onto(*session.desk.edge, place_of(session, *mark)));
+    if (session.desk.direction) session.desk.direction->through = *mark;
     return done();
   }
   const Result<RoseId> rose = rose_argument(session.document(), arguments, "rose");
@@ -54,35 +57,21 @@ Value run_slide_edge_to(Session& session, const Value& arguments) {
   if (std::abs(past_mm) > reach_mm) edge = slid(edge, past_mm * along(edge));
   edge.settled_on = found->id;
   show_edge(session, edge);
+  if (session.desk.direction) session.desk.direction->through.reset();
   return done();
 }
 
 Value run_turn_edge(Session& session, const Value& arguments) {
   const Result<double> bearing_deg = number_argument(arguments, "bearing_deg");
   if (!bearing_deg) return refused(bearing_deg.problem());
-  if (*bearing_deg < 0 || *bearing_deg >= 360) return refused({.fault = Fault::direction_out_of_range, .numbers = {*bearing_deg}});
-  const Result<std::string> reference = text_argument(arguments, "reference");
+  const Result<Reference> reference = reference_argument(arguments, "reference");
   if (!reference) return refused(reference.problem());
-  TrueDirection to(*bearing_deg);
-  if (*reference == "magnetic") {
-    const VariationInUse& variation = session.variation_of_edge();
-    if (!variation.used) return Value::object({{"error", words::variation_caution(variation)}});
-    to = to_true(MagneticDirection(*bearing_deg), *variation.used);
-  } else if (*reference == "compass") {
-    return Value::object({{"error", words::no_compass_course()}});
-  } else if (*reference != "true") {
-    return refused({.fault = Fault::entry_unreadable, .texts = {"reference", *reference}});
-  }
-  if (session.desk.edge) {
-    const StraightEdge& edge = *session.desk.edge;
-    const RoseInReach* rose = edge.settled_on ? rose_of(session, *edge.settled_on) : nullptr;
-    show_edge(session, turned(edge, rose ? rose->centre : midpoint(edge.a, edge.b), to));
-    return done();
-  }
-  if (session.facts().roses.empty()) return refused({.fault = Fault::no_rose});
-  const RoseInReach& rose = session.facts().roses.front();
-  const SheetVector half = (1.3 * rose.radius_mm) * towards(to.deg());
-  show_edge(session, {.a = rose.centre - half, .b = rose.centre + half, .settled_on = rose.id});
+  const Result<Done> set = set_direction(session, *bearing_deg, *reference);
+  if (!set) return refused(set.problem());
+  session.direction_form = {.open = true, .text = direction_figures(*bearing_deg, session.settings.rounding), .reference = *reference};
+  session.desk.tool = ToolId::straight_edge;
+  session.slip = SlipId::straight_edge;
+  session.message = {};
   return done();
 }
 

@@ -3,10 +3,13 @@
 #include <cmath>
 
 #include "core/base/quantity_text.h"
+#include "core/directions/direction_figures.h"
 #include "core/directions/direction_text.h"
 #include "core/document/actions.h"
 #include "shell/arguments.h"
+#include "shell/direction.h"
 #include "shell/dividers.h"
+#include "shell/tools/no_tool.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
 
@@ -43,6 +46,74 @@ void show_dividers(Session& session) {
   session.desk.tool = ToolId::dividers;
   session.slip = SlipId::dividers;
   session.message = {};
+}
+
+/// Sets the edge to what stands in the slip, or says in place why that can't be.
+void apply_typed_direction(Session& session) {
+  DirectionForm& form = session.direction_form;
+  form.error.clear();
+  if (form.text.empty()) return;
+  const Result<TypedDirection> typed = parse_direction(form.text);
+  if (typed.ok() && typed->reference) form.reference = *typed->reference;
+  const Result<Done> set = typed.ok() ? set_direction(session, typed->deg, form.reference) : Result<Done>(typed.problem());
+  if (!set.ok()) form.error = words::sentence(set.problem());
+}
+
+Value run_begin_direction(Session& session, const Value&) {
+  session.direction_form.open = !session.direction_form.open;
+  session.desk.tool = ToolId::straight_edge;
+  session.slip = SlipId::straight_edge;
+  return done();
+}
+
+Value run_type_direction(Session& session, const Value& arguments) {
+  const Result<std::string> text = text_argument(arguments, "text");
+  if (!text) return refused(text.problem());
+  session.direction_form.text = *text;
+  session.direction_form.open = true;
+  apply_typed_direction(session);
+  return done();
+}
+
+Value run_choose_direction_ring(Session& session, const Value& arguments) {
+  const Result<Reference> reference = reference_argument(arguments, "reference");
+  if (!reference) return refused(reference.problem());
+  DirectionForm& form = session.direction_form;
+  form.reference = *reference;
+  // A letter that was typed gives way to the ring chosen after it.
+  const Result<TypedDirection> typed = parse_direction(form.text);
+  if (typed.ok() && typed->reference) form.text = direction_figures(typed->deg, session.settings.rounding);
+  apply_typed_direction(session);
+  return done();
+}
+
+Value run_type_line_length(Session& session, const Value& arguments) {
+  const Result<std::string> text = text_argument(arguments, "text");
+  if (!text) return refused(text.problem());
+  DirectionForm& form = session.direction_form;
+  form.length = *text;
+  form.length_error.clear();
+  if (text->empty()) {
+    if (session.desk.direction) session.desk.direction->line_mm.reset();
+    return done();
+  }
+  const Result<Length> length = parse_length(*text);
+  const Result<Done> set = length.ok() ? set_line_length(session, length->nm()) : Result<Done>(length.problem());
+  if (!set.ok()) form.length_error = words::sentence(set.problem());
+  return done();
+}
+
+Value run_draw_line(Session& session, const Value& arguments) {
+  if (arguments.has("distance_nm")) {
+    const Result<double> distance_nm = number_argument(arguments, "distance_nm");
+    if (!distance_nm) return refused(distance_nm.problem());
+    const Result<Done> set = set_line_length(session, *distance_nm);
+    if (!set) return refused(set.problem());
+  }
+  const Result<LegId> made = draw_line(session);
+  if (!made) return refused(made.problem());
+  select_leg(session, *made);
+  return done_with(made->value);
 }
 
 Value run_open_dividers(Session& session, const Value& arguments) {
@@ -153,7 +224,7 @@ Value run_rough_reading(Session& session, const Value& arguments) {
   } else if (rough.readings_deg.size() >= k_most_rough_readings) {
     rough.typed_error = words::sentence({.fault = Fault::table_full, .texts = {"readings"}, .numbers = {k_most_rough_readings}});
   } else if (read->reference == Reference::compass) {
-    rough.typed_error = words::no_compass_course();
+    rough.typed_error = words::sentence({.fault = Fault::reference_not_usable, .texts = {"compass"}});
   } else if (read->reference && *read->reference != rough.ring && !rough.readings_deg.empty()) {
     rough.typed_error = words::other_ring(rough.ring);
   } else {
@@ -202,6 +273,11 @@ Value run_clear_rough(Session& session, const Value&) {
 
 std::vector<Command> instrument_commands() {
   return {
+      {"begin-direction", "Set a direction", "", {}, nullptr, run_begin_direction},
+      {"type-direction", "Set the edge to what was typed", "", {{"text", "as typed"}}, nullptr, run_type_direction},
+      {"choose-direction-ring", "Choose the ring of the direction", "", {{"reference", "true, magnetic or compass"}}, nullptr, run_choose_direction_ring},
+      {"type-line-length", "Set how far the line goes", "", {{"text", "as typed"}}, nullptr, run_type_line_length},
+      {"draw-line", "Draw the line along the edge", "", {{"distance_nm", "nm", true}}, nullptr, run_draw_line},
       {"open-dividers", "Open the dividers between two places", "",
        {{"from", "id of a mark", true}, {"to", "id of a mark", true}, {"from_lat_deg", "deg", true}, {"from_lon_deg", "deg", true}, {"to_lat_deg", "deg", true}, {"to_lon_deg", "deg", true}},
        nullptr, run_open_dividers},

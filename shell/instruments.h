@@ -9,6 +9,7 @@
 #include "core/directions/directions.h"
 #include "core/document/ids.h"
 #include "core/instruments/dividers.h"
+#include "core/instruments/straight_edge.h"
 
 namespace fogsheet {
 
@@ -48,6 +49,25 @@ struct DividersForm {
   std::string distance_error;
   std::string steps;
   std::string steps_error;
+};
+
+/// An edge set to a direction, the other way round: it was turned at a rose, is slid to a mark, and a line is drawn along it.
+struct DirectionSet {
+  double deg = 0;                            // [0, 360), on the ring it was set by
+  Reference reference = Reference::true_north;
+  StraightEdge set_here;                     // as it lay then; its ghost stays there
+  std::optional<MarkId> through;             // the mark it was slid to
+  std::optional<double> line_mm = {};        // how far the line from there reaches, once chosen; else to the edge's end
+};
+
+/// What is typed to set it; a wrong entry stays, with its reason.
+struct DirectionForm {
+  bool open = false;  // the slip asks for a direction
+  std::string text;
+  std::string error;
+  Reference reference = Reference::true_north;
+  std::string length;
+  std::string length_error;
 };
 
 /// Quick readings of one line off one ring, and what is being typed.

@@ -4,6 +4,7 @@
 
 #include "shell/demo.h"
 #include "shell/dividers.h"
+#include "shell/direction.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -108,6 +109,8 @@ void Session::set_edge(std::optional<StraightEdge> edge) {
   if (!desk.edge) desk.laid_on.reset();
   else if (desk.edge->on_a && desk.edge->on_b) desk.laid_on = EdgeMarks{*desk.edge->on_a, *desk.edge->on_b};
   else if (!desk.edge->locked) desk.laid_on.reset();  // turned, or lined up by eye
+  if (desk.direction && (!desk.edge || !lies_as_set(*desk.edge, *desk.direction))) desk.direction.reset();
+  if (!desk.direction && (!desk.edge || desk.laid_on)) direction_form.open = false;  // let go, or laid on a line to be read
   touch();
 }
 
@@ -135,6 +138,7 @@ void Session::settle_desk(const Document& before) {
   }
   const bool other_sheet = now.sheet.middle != before.sheet.middle || now.sheet.scale != before.sheet.scale || now.sheet.paper != before.sheet.paper;
   settle_dividers(*this, other_sheet);
+  settle_direction(*this);
   if (other_sheet) {
     set_edge(std::nullopt);
     look_at_sheet();

@@ -62,6 +62,7 @@ struct Desk {
   std::optional<StraightEdge> edge;
   std::optional<FirstEnd> first_end;
   std::optional<EdgeMarks> laid_on;
+  std::optional<DirectionSet> direction;  // that the edge was set to, and still lies in
   std::optional<DividersOnSheet> dividers;
   std::optional<FirstEnd> first_point;  // of dividers that are being opened
   RoughMethod rough;
@@ -129,6 +130,7 @@ struct Session {
   std::string offline_state;
   DividersForm dividers_form;
   Form new_sheet;  // a sheet being made
+  DirectionForm direction_form;
   bool link_shown = false;      // it could not be copied and stands under More
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;

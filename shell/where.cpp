@@ -2,6 +2,7 @@
 #include <charconv>
 
 #include "core/positions/position_text.h"
+#include "shell/direction.h"
 #include "shell/dividers.h"
 #include "shell/read.h"
 #include "shell/tools/target.h"
@@ -57,6 +58,8 @@ Value edge_part(const Session& session, std::string_view part) {
   if (part == "reading") return thing(session, camera.to_screen(midpoint(edge.a, edge.b)), BodyTarget{});
   if (part == "end-a") return thing(session, camera.to_screen(handle(edge_strip(session, edge), EdgeEnd::a)), HandleTarget{EdgeEnd::a});
   if (part == "end-b") return thing(session, camera.to_screen(handle(edge_strip(session, edge), EdgeEnd::b)), HandleTarget{EdgeEnd::b});
+  if (part == "line-end")
+    if (const std::optional<LineAlongEdge> line = line_along_edge(session)) return thing(session, camera.to_screen(line->end), LineEndTarget{});
   if (part == "arrow")
     if (const std::optional<SheetPoint> arrow = edge_arrow(session)) return thing(session, camera.to_screen(*arrow), ArrowTarget{});
   return Value();

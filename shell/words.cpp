@@ -98,6 +98,7 @@ std::string sentence(const Problem& problem) {
     case Fault::no_edge: return "The straight-edge is not on the sheet: press one end, then the other.";
     case Fault::no_rose: return "There is no rose on this sheet.";
     case Fault::edge_of_no_length: return "The straight-edge needs two places: its ends are too close together.";
+    case Fault::no_line_to_draw: return "Slide the edge to a mark first: the line is drawn from there.";
     case Fault::no_dividers: return "The dividers are not on the sheet: press one point, then the other.";
     case Fault::dividers_shut: return "The dividers need two places: their points are too close together.";
     case Fault::no_leg_to_step: return "The dividers stand at no leg: set a point down on an end of the leg to step along.";
@@ -340,6 +341,7 @@ std::string grouped(int value) {
   for (int i = static_cast<int>(text.size()) - 3; i > 0; i -= 3) text.insert(static_cast<std::size_t>(i), " ");
   return text;
 }
+std::string reference_name(Reference reference) { return reference == Reference::true_north ? "true" : reference == Reference::magnetic ? "magnetic" : "compass"; }
 
 std::string with_letter(double deg, Rounding rounding, Reference reference) {
   const char* letter = reference == Reference::true_north ? "°T" : reference == Reference::magnetic ? "°M" : "°C";
@@ -395,7 +397,6 @@ std::string other_ring(Reference ring_in_use) {
 }
 
 std::string no_such_command(const std::string& name) { return "There is no command “" + name + "”."; }
-std::string no_compass_course() { return "There is no compass course: deviation is not entered."; }
 std::string link_copied() { return "The link is copied: paste it into a message to yourself or to your crew."; }
 std::string link_not_copied() { return "The link could not be copied. It stands under More: select it and copy it by hand."; }
 
@@ -503,6 +504,13 @@ std::string status_mark_tool() { return "Press where the mark stands."; }
 std::string status_leg_tool(bool has_start) { return has_start ? "Press the next turn." : "Press where the leg begins."; }
 std::string status_edge_off(bool has_first_end) { return has_first_end ? "Press the other end." : "Press one end of the line, then the other."; }
 std::string status_edge_on() { return "Slide it to the rose: drag its body. Drag an end to line it up."; }
+std::string status_direction(bool set, const std::string& through) {
+  if (!set) return "Type the direction: three figures, with the ring it is read on.";
+  return through.empty() ? "Slide the edge to a mark: it stops there." : "Drag the line's end, or type how far it goes.";
+}
+std::string set_here(double deg, Rounding rounding, Reference reference) { return "set here: " + with_letter(deg, rounding, reference); }
+std::string set_to_direction(const std::string& through) { return through.empty() ? "set to a direction" : "set to a direction, slid to " + through; }
+std::string draw_line_from(const std::string& name) { return "Draw the line from " + name; }
 std::string status_dividers(bool has_first_point, bool on) {
   if (has_first_point) return "Press the second point.";
   return on ? "Drag a leg to move its point, the hinge to carry them." : "Press one point, then the other.";

@@ -51,6 +51,7 @@ ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationIn
 
 std::string plain_number(double value);  // "0.25", "23.5"
 std::string grouped(int number);         // "100 000"
+std::string reference_name(Reference reference);  // "true", "magnetic", "compass"
 std::string with_letter(double deg, Rounding rounding, Reference reference);  // "096°T"
 /// Three figures spoken one by one would be slow: "096 true".
 std::string spoken(double deg, Rounding rounding, Reference reference);
@@ -79,7 +80,6 @@ std::string readings_cancel();
 std::string other_ring(Reference ring_in_use);
 
 std::string no_such_command(const std::string& name);
-std::string no_compass_course();
 std::string link_copied();
 std::string link_not_copied();
 
@@ -113,6 +113,10 @@ std::string status_leg_tool(bool has_start);
 std::string status_edge_off(bool has_first_end);
 std::string status_edge_on();
 std::string status_edge_settled();
+std::string status_direction(bool set, const std::string& through);
+std::string set_here(double deg, Rounding rounding, Reference reference);
+std::string set_to_direction(const std::string& through);
+std::string draw_line_from(const std::string& name);
 std::string status_dividers(bool has_first_point, bool on);
 
 }  // namespace fogsheet::words

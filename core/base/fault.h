@@ -62,6 +62,7 @@ enum class Fault {
   no_edge,                 // nothing to slide, turn or lift
   no_rose,                 // no rose to read or turn about
   edge_of_no_length,
+  no_line_to_draw,         // the edge was not slid to a mark
   no_dividers,             // nothing to read, walk or take off
   dividers_shut,           // both points on one place
   no_leg_to_step,          // the dividers stand at no leg

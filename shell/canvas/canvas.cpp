@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/figure/sheet_figure.h"
+#include "shell/canvas/direction_view.h"
 #include "shell/canvas/dividers_view.h"
 #include "shell/canvas/edge_view.h"
 #include "shell/canvas/overlay.h"
@@ -56,7 +57,9 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
     overlay.snap_ticks(at);
     brush.disc(at, 3, Ink::edge, Ink::paper, 1);
   }
+  if (desk.direction && edge) draw_set_here(session, *desk.direction, overlay);
   if (edge) draw_edge(session, *edge, tool.sliding(), overlay);
+  if (desk.direction && edge) draw_line_along_edge(session, overlay);
   if (desk.dividers) draw_dividers(session, *desk.dividers, desk.tool == ToolId::dividers, overlay);
   tool.draw_preview(session, overlay);
 }

@@ -1,8 +1,10 @@
 // What the straight-edge reads: both rings large, the rings unrolled, the exact course beside it, and the sum.
+#include "core/base/number_text.h"
 #include "core/directions/direction_figures.h"
 #include "core/figure/reading_strip.h"
 #include "core/formats/svg.h"
 #include "core/instruments/rose_reading.h"
+#include "shell/direction.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
 #include "shell/words.h"
@@ -33,6 +35,8 @@ std::string name_of(const Session& session, const LaidOn& laid) {
   return ends;
 }
 
+ButtonItem begin_direction_button() { return {.name = "begin-direction", .label = "Set a direction", .on_press = {"begin-direction"}}; }
+
 void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) {
   const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = session.variation_of_edge();
@@ -55,22 +59,66 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
   }
   slip.items.push_back(words::chain_sum(reading.chain, rounding, variation));
   parts::add_variation_caution(slip, variation);
+  slip.items.push_back(begin_direction_button());
   slip.items.push_back(LineItem{.text = "As drawn, in still water.", .tone = LineTone::soft});
+}
+
+/// What was set: the rings under its hairline, and the sum upwards from the ring it was set on.
+void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
+  const DirectionForm& form = session.direction_form;
+  slip.items.push_back(FieldItem{.name = "direction", .label = "Direction", .text = form.text, .unit = "°", .error = form.error, .completes_at = 3, .figures_only = true, .on_leave = {"type-direction"}});
+  ChoiceItem ring{.name = "direction-ring", .label = "By the ring", .chosen = words::reference_name(form.reference), .argument = "reference", .on_choose = {"choose-direction-ring"}};
+  ring.options = {{"true", "T"}, {"magnetic", "M"}, {"compass", "C"}};
+  slip.items.push_back(ring);
+  slip.items.push_back(parts::status_line(tool.status(session)));
+  const std::optional<DirectionSet>& direction = session.desk.direction;
+  if (!direction) return;
+  const Rounding rounding = session.settings.rounding;
+  const VariationInUse& variation = variation_of_direction(session);
+  const TrueDirection lies = bearing(*session.desk.edge);
+  slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the direction set.", .svg = panel_svg(reading_strip(lies.deg(), variation.used), {0, 0, k_strip_width, k_strip_height})});
+  const bool upwards = direction->reference == Reference::magnetic && variation.value;
+  slip.items.push_back(words::chain_sum(upwards ? chain_from_magnetic(MagneticDirection(direction->deg), *variation.value, rounding) : chain_from_true(lies, variation.value, rounding), rounding, variation));
+  parts::add_variation_caution(slip, variation);
+}
+
+/// The line that would be drawn: how far it goes, and the button that draws it.
+void add_line(const Session& session, Panel& slip) {
+  const LineAlongEdge line = *line_along_edge(session);
+  const Projection& projection = *session.facts().projection;
+  const DirectionForm& form = session.direction_form;
+  const double long_nm = rhumb_inverse(projection.to_position(line.start), projection.to_position(line.end)).distance_nm;
+  slip.items.push_back(FieldItem{.name = "line-length", .label = "Length of the line", .text = form.length_error.empty() ? print_fixed(long_nm, 2) : form.length, .unit = "nm", .error = form.length_error, .on_leave = {"type-line-length"}});
+  slip.items.push_back(ButtonItem{.name = "draw-line", .label = words::draw_line_from(session.document().marks.find(line.from)->name), .look = ButtonLook::main, .on_press = {"draw-line"}});
+}
+
+std::string heading_beside(const Session& session) {
+  if (const std::optional<DirectionSet>& direction = session.desk.direction) {
+    const Mark* through = direction->through ? session.document().marks.find(*direction->through) : nullptr;
+    return words::set_to_direction(through ? through->name : "");
+  }
+  const std::optional<LaidOn> laid = laid_on(session);
+  return laid ? name_of(session, *laid) : "";
 }
 
 }  // namespace
 
 Panel straight_edge_slip(const Session& session, const Tool& tool) {
   const std::optional<StraightEdge>& edge = session.desk.edge;
+  const bool setting = session.direction_form.open;
   Panel slip{.name = "straight-edge", .label = "Straight-edge"};
-  const std::optional<LaidOn> laid = laid_on(session);
-  slip.items.push_back(HeadingItem{.text = "Straight-edge", .beside = laid ? name_of(session, *laid) : ""});
+  slip.items.push_back(HeadingItem{.text = "Straight-edge", .beside = heading_beside(session)});
   slip.items.push_back(parts::close_button());
-  if (edge && edge->settled_on) add_reading(session, *edge, slip);
-  else slip.items.push_back(parts::status_line(tool.status(session)));
+  if (setting) add_set_direction(session, tool, slip);
+  else if (edge && edge->settled_on) add_reading(session, *edge, slip);
+  if (!setting && !(edge && edge->settled_on)) slip.items.push_back(parts::status_line(tool.status(session)));
+  const bool has_line = setting && line_along_edge(session);
+  if (has_line) add_line(session, slip);
+  else if (setting) slip.items.push_back(ButtonItem{.name = "read-edge", .label = "Read a line instead", .on_press = {"begin-direction"}});
+  else if (!edge || !edge->settled_on) slip.items.push_back(begin_direction_button());
   if (edge) {
-    if (edge->settled_on) slip.items.push_back(ButtonItem{.name = "turn-edge-round", .label = "Turn round", .on_press = {"turn-edge-round"}});
-    slip.items.push_back(ButtonItem{.name = "lift-edge", .label = "Let go of the edge", .on_press = {"lift-edge"}});
+    if (edge->settled_on || session.desk.direction) slip.items.push_back(ButtonItem{.name = "turn-edge-round", .label = "Turn round", .on_press = {"turn-edge-round"}});
+    slip.items.push_back(ButtonItem{.name = "lift-edge", .label = edge->settled_on || setting ? "Let go" : "Let go of the edge", .on_press = {"lift-edge"}});
   }
   return slip;
 }

@@ -1,6 +1,8 @@
 #include "shell/tools/straight_edge_tool.h"
 
+#include "core/directions/direction_figures.h"
 #include "shell/canvas/overlay.h"
+#include "shell/direction.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
 
@@ -33,6 +35,7 @@ bool StraightEdgeTool::take(Session& session, ScreenPoint from, double) {
   from_ = at_ = from;
   before_ = session.desk.edge;
   laid_on_before_ = session.desk.laid_on;
+  direction_before_ = session.desk.direction;
   if (!session.desk.edge) {
     session.desk.first_end = end_at(session, from);
     drag_ = Drag::put_on;
@@ -40,8 +43,12 @@ bool StraightEdgeTool::take(Session& session, ScreenPoint from, double) {
   }
   const Target target = target_at(session, from);
   if (const auto* grip = std::get_if<HandleTarget>(&target)) {
-    drag_ = Drag::turn_end;
+    drag_ = session.desk.direction && settled_rose(session, *session.desk.edge) ? Drag::turn_at_rose : Drag::turn_end;
     end_ = grip->end;
+    return true;
+  }
+  if (std::holds_alternative<LineEndTarget>(target)) {
+    drag_ = Drag::line_end;
     return true;
   }
   if (std::holds_alternative<BodyTarget>(target) || std::holds_alternative<ArrowTarget>(target)) {
@@ -56,6 +63,19 @@ SheetVector StraightEdgeTool::travelled(const Session& session, ScreenPoint at) 
   return session.desk.camera.to_sheet(at) - session.desk.camera.to_sheet(from_);
 }
 
+/// An edge that is being set stays on its rose and turns about it, from one whole figure of the ring to the next.
+void StraightEdgeTool::turn_at_rose(Session& session, ScreenPoint at) {
+  const RoseInReach* rose = settled_rose(session, *before_);
+  const DirectionSet& was = *direction_before_;
+  const SheetPoint grip = handle(edge_strip(session, *before_), end_);
+  const double turned_deg = direction_deg(grip + travelled(session, at) - rose->centre) - direction_deg(grip - rose->centre);
+  const double deg = round_direction_deg(was.deg + turned_deg, session.settings.rounding);
+  session.direction_form.text = direction_figures(deg, session.settings.rounding);
+  session.direction_form.error.clear();
+  const Result<Done> set = set_direction(session, deg, was.reference);
+  if (!set) session.refuse(set.problem());
+}
+
 void StraightEdgeTool::move(Session& session, ScreenPoint at) {
   at_ = at;
   if (drag_ == Drag::turn_end) {
@@ -64,7 +84,11 @@ void StraightEdgeTool::move(Session& session, ScreenPoint at) {
     const FirstEnd snapped = end_at(session, session.desk.camera.to_screen(end));
     session.set_edge(with_end_at(*before_, end_, snapped.at, snapped.on));
   } else if (drag_ == Drag::slide) {
-    session.set_edge(slide_->at(travelled(session, at)));
+    session.set_edge(slid_to_mark(session, slide_->at(travelled(session, at))));
+  } else if (drag_ == Drag::turn_at_rose) {
+    turn_at_rose(session, at);
+  } else if (drag_ == Drag::line_end) {
+    take_line_end(session, session.desk.camera.to_sheet(at));
   }
   session.touch();
 }
@@ -76,7 +100,7 @@ void StraightEdgeTool::release(Session& session, ScreenPoint at) {
     put_on(session, start, end_at(session, at));
     if (!session.desk.edge) session.desk.first_end.reset();
   } else if (drag_ == Drag::slide) {
-    session.set_edge(slide_->released(travelled(session, at)));
+    session.set_edge(slid_to_mark(session, slide_->released(travelled(session, at))));
   }
   drag_ = Drag::none;
   slide_.reset();
@@ -86,6 +110,7 @@ void StraightEdgeTool::release(Session& session, ScreenPoint at) {
 void StraightEdgeTool::cancel(Session& session) {
   session.desk.edge = before_;
   session.desk.laid_on = laid_on_before_;
+  session.desk.direction = direction_before_;
   session.desk.first_end.reset();
   drag_ = Drag::none;
   slide_.reset();
@@ -114,11 +139,20 @@ void StraightEdgeTool::draw_preview(const Session& session, Overlay& overlay) co
 void turn_edge_round(Session& session) {
   session.desk.edge = turned_round(*session.desk.edge);
   if (session.desk.laid_on) std::swap(session.desk.laid_on->from, session.desk.laid_on->to);
+  if (session.desk.direction) {
+    turn_direction_round(*session.desk.direction);
+    session.direction_form.text = direction_figures(session.desk.direction->deg, session.settings.rounding);
+  }
   session.touch();
 }
 
 std::string StraightEdgeTool::status(const Session& session) const {
   const std::optional<StraightEdge>& edge = session.desk.edge;
+  if (session.direction_form.open || session.desk.direction) {
+    const std::optional<DirectionSet>& direction = session.desk.direction;
+    const Mark* through = direction && direction->through ? session.document().marks.find(*direction->through) : nullptr;
+    return words::status_direction(direction.has_value(), through ? through->name : "");
+  }
   if (!edge) return words::status_edge_off(session.desk.first_end.has_value());
   return edge->settled_on ? words::status_edge_settled() : words::status_edge_on();
 }

@@ -19,10 +19,11 @@ class StraightEdgeTool : public Tool {
   std::string status(const Session& session) const override;
 
  private:
-  enum class Drag { none, put_on, turn_end, slide };
+  enum class Drag { none, put_on, turn_end, turn_at_rose, slide, line_end };
   /// An end at a point of the screen: on the mark within reach, else where it is.
   FirstEnd end_at(const Session& session, ScreenPoint at) const;
   void put_on(Session& session, const FirstEnd& a, const FirstEnd& b);
+  void turn_at_rose(Session& session, ScreenPoint at);
   SheetVector travelled(const Session& session, ScreenPoint at) const;
 
   Drag drag_ = Drag::none;
@@ -31,6 +32,7 @@ class StraightEdgeTool : public Tool {
   EdgeEnd end_ = EdgeEnd::a;
   std::optional<StraightEdge> before_;  // the edge as it lay when the drag began, and what it had been laid on
   std::optional<EdgeMarks> laid_on_before_;
+  std::optional<DirectionSet> direction_before_;
   std::optional<Slide> slide_;
 };
 

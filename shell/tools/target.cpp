@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/figure/rose_figure.h"
+#include "shell/direction.h"
 #include "shell/dividers.h"
 
 namespace fogsheet {
@@ -46,6 +47,7 @@ std::optional<Target> edge_target(const Session& session, ScreenPoint at) {
     best_px = px;
     best = target;
   };
+  if (const std::optional<LineAlongEdge> line = line_along_edge(session)) offer(line->end, LineEndTarget{});
   const EdgeOutline strip = edge_strip(session, *session.desk.edge);
   for (const EdgeEnd end : {EdgeEnd::a, EdgeEnd::b}) offer(handle(strip, end), HandleTarget{end});
   if (const std::optional<SheetPoint> arrow = edge_arrow(session)) offer(*arrow, ArrowTarget{});

@@ -12,12 +12,14 @@ struct MarkTarget { MarkId id; bool operator==(const MarkTarget&) const = defaul
 struct LegTarget { LegId id; bool operator==(const LegTarget&) const = default; };
 struct HandleTarget { EdgeEnd end; bool operator==(const HandleTarget&) const = default; };
 struct ArrowTarget { bool operator==(const ArrowTarget&) const = default; };  // turns the direction of travel round
+/// The end of the line that would be drawn along the edge.
+struct LineEndTarget { bool operator==(const LineEndTarget&) const = default; };
 /// A part of the dividers: a leg, taken by its point or anywhere along it, or the hinge that carries both.
 enum class DividersPart { leg_a, leg_b, hinge };
 struct DividersTarget { DividersPart part; bool operator==(const DividersTarget&) const = default; };
 struct BodyTarget { bool operator==(const BodyTarget&) const = default; };    // the strip or its reading edge
 
-using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget, DividersTarget>;
+using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget, LineEndTarget, DividersTarget>;
 
 Target target_at(const Session& session, ScreenPoint at);
 
