@@ -32,6 +32,7 @@ Result<std::size_t> place_argument(const Value& arguments, const char* name);
 /// A direction in [0, 360) deg, as argument "reference" says: true when there is none, or magnetic with the sheet's variation.
 /// Faults: number_missing, direction_out_of_range, reference_not_usable.
 Result<TrueDirection> direction_argument(const Session& session, const Value& arguments, const char* name);
+
 /// "true", "magnetic" or "compass".
 Result<Reference> reference_argument(const Value& arguments, const char* name);
 

@@ -157,13 +157,6 @@ Value run_select(Session& session, const Value& arguments) {
   return done();
 }
 
-Value run_select_leg(Session& session, const Value& arguments) {
-  const Result<LegId> leg = leg_argument(session.document(), arguments, "id");
-  if (!leg) return refused(leg.problem());
-  select_leg(session, *leg);
-  return done();
-}
-
 Value zoom(Session& session, double factor) {
   const FreeArea area = session.free_area();
   session.desk.camera = held(zoomed(session.desk.camera, {area.width_px / 2, area.height_px / 2}, factor), paper_size(session.document().sheet.paper), area);
@@ -260,7 +253,6 @@ std::vector<Command> desk_commands() {
       {"take-edge", "Put the edge on", "", {}, nullptr, run_take_edge},
       {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg, straight-edge or dividers"}}, nullptr, run_tool},
       {"select-mark", "Select a mark", "", {{"id", "id of a mark"}}, nullptr, run_select},
-      {"select-leg", "Select a leg", "", {{"id", "id of a leg"}}, nullptr, run_select_leg},
       {"open-slip", "Open a slip", "", {{"slip", "first-run, straight-edge, dividers, rough-method, more, lists or new-sheet"}}, nullptr, run_open_slip},
       {"close-slip", "Close the slip", "", {}, nullptr, run_close_slip},
       {"closer", "Closer", "+", {}, nullptr, run_closer},

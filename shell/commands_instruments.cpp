@@ -116,6 +116,45 @@ Value run_draw_line(Session& session, const Value& arguments) {
   return done_with(made->value);
 }
 
+Value run_write_on_leg(Session& session, const Value& arguments) {
+  const std::optional<LegUnderEdge> under = leg_under_edge(session);
+  Result<LegId> leg = Fault::edge_on_no_leg;
+  if (arguments.has("leg")) leg = leg_argument(session.document(), arguments, "leg");
+  else if (under) leg = under->leg;
+  if (!leg) return refused(leg.problem());
+  Reference ring = session.desk.write_ring;
+  if (arguments.has("reference")) {
+    const Result<Reference> reference = reference_argument(arguments, "reference");
+    if (!reference) return refused(reference.problem());
+    ring = *reference;
+  }
+  if (!arguments.has("bearing_deg")) return answer(write_reading(session, *leg, ring));
+  const Result<double> bearing_deg = number_argument(arguments, "bearing_deg");
+  if (!bearing_deg) return refused(bearing_deg.problem());
+  if (ring == Reference::compass) return refused({.fault = Fault::reference_not_usable, .texts = {"compass"}});
+  const Document before = session.document();
+  const Result<Done> written = write_on_leg(session.history(), *leg, *bearing_deg, ring);
+  if (written.ok()) session.settle_desk(before);
+  return answer(written);
+}
+
+Value run_rub_out_reading(Session& session, const Value& arguments) {
+  const Result<LegId> leg = leg_argument(session.document(), arguments, "leg");
+  if (!leg) return refused(leg.problem());
+  const Document before = session.document();
+  const Result<Done> rubbed = rub_out_reading(session.history(), *leg);
+  if (rubbed.ok()) session.settle_desk(before);
+  return answer(rubbed);
+}
+
+Value run_choose_write_ring(Session& session, const Value& arguments) {
+  const Result<Reference> reference = reference_argument(arguments, "reference");
+  if (!reference) return refused(reference.problem());
+  if (*reference == Reference::compass) return refused({.fault = Fault::reference_not_usable, .texts = {"compass"}});
+  session.desk.write_ring = *reference;
+  return done();
+}
+
 Value run_open_dividers(Session& session, const Value& arguments) {
   const Result<FirstEnd> from = point_argument(session, arguments, "from"), to = point_argument(session, arguments, "to");
   for (const Result<FirstEnd>* each : {&from, &to})
@@ -278,6 +317,9 @@ std::vector<Command> instrument_commands() {
       {"choose-direction-ring", "Choose the ring of the direction", "", {{"reference", "true, magnetic or compass"}}, nullptr, run_choose_direction_ring},
       {"type-line-length", "Set how far the line goes", "", {{"text", "as typed"}}, nullptr, run_type_line_length},
       {"draw-line", "Draw the line along the edge", "", {{"distance_nm", "nm", true}}, nullptr, run_draw_line},
+      {"write-on-leg", "Write the reading on a leg", "", {{"leg", "id of a leg", true}, {"bearing_deg", "deg, [0, 360)", true}, {"reference", "true or magnetic", true}}, nullptr, run_write_on_leg},
+      {"rub-out-reading", "Rub out the reading of a leg", "", {{"leg", "id of a leg"}}, nullptr, run_rub_out_reading},
+      {"choose-write-ring", "Choose the ring whose reading is written", "", {{"reference", "true or magnetic"}}, nullptr, run_choose_write_ring},
       {"open-dividers", "Open the dividers between two places", "",
        {{"from", "id of a mark", true}, {"to", "id of a mark", true}, {"from_lat_deg", "deg", true}, {"from_lon_deg", "deg", true}, {"to_lat_deg", "deg", true}, {"to_lon_deg", "deg", true}},
        nullptr, run_open_dividers},

@@ -5,6 +5,7 @@
 
 #include "core/document/actions.h"
 #include "core/earth/rhumb.h"
+#include "core/instruments/rose_reading.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
 
@@ -166,6 +167,34 @@ Result<LegId> draw_line(Session& session) {
   session.desk.laid_on = EdgeMarks{line->from, session.document().legs.find(*made)->to};
   session.touch();
   return *made;
+}
+
+std::optional<LegUnderEdge> leg_under_edge(const Session& session) {
+  const std::optional<EdgeMarks>& laid = session.desk.laid_on;
+  if (!laid || !session.desk.edge) return std::nullopt;
+  std::optional<LegUnderEdge> found;
+  for (const Leg& leg : session.document().legs) {
+    if (leg.from == laid->from && leg.to == laid->to) return LegUnderEdge{.leg = leg.id};
+    if (leg.from == laid->to && leg.to == laid->from) found = LegUnderEdge{.leg = leg.id, .backwards = true};
+  }
+  return found;
+}
+
+Result<Done> write_reading(Session& session, LegId leg, Reference ring) {
+  if (!session.desk.edge || !settled_rose(session, *session.desk.edge)) return Problem{.fault = Fault::edge_not_settled};
+  const Leg* found = session.document().legs.find(leg);
+  if (!found) return Problem{.fault = Fault::leg_unknown, .texts = {std::to_string(leg.value)}};
+  const std::optional<EdgeMarks>& laid = session.desk.laid_on;
+  const bool along = laid && found->from == laid->from && found->to == laid->to, backwards = laid && found->from == laid->to && found->to == laid->from;
+  if (!along && !backwards) return Problem{.fault = Fault::edge_on_no_leg};
+  const RoseReading reading = read_rose(*session.desk.edge, session.variation_of_edge().value, session.settings.rounding);
+  if (ring == Reference::compass || (ring == Reference::magnetic && !reading.on_magnetic_ring))
+    return Problem{.fault = Fault::reference_not_usable, .texts = {words::reference_name(ring)}};
+  const double shown_deg = round_direction_deg(ring == Reference::magnetic ? reading.on_magnetic_ring->deg() : reading.on_true_ring.deg(), session.settings.rounding);
+  const Document before = session.document();
+  const Result<Done> written = write_on_leg(session.history(), leg, reduce_direction_deg(backwards ? shown_deg + 180 : shown_deg), ring);
+  if (written.ok()) session.settle_desk(before);
+  return written;
 }
 
 void settle_direction(Session& session) {

@@ -37,6 +37,17 @@ Result<Done> set_line_length(Session& session, double distance_nm);
 /// Draws it as a leg to a turning point of its own, in one step. Faults: no_line_to_draw, those of add_leg_to_new_turn.
 Result<LegId> draw_line(Session& session);
 
+/// The leg that the edge was laid along: of two between the same marks the one that goes its way. Empty when there is none.
+struct LegUnderEdge {
+  LegId leg;
+  bool backwards = false;  // the edge goes from its end to its start
+};
+std::optional<LegUnderEdge> leg_under_edge(const Session& session);
+
+/// Writes what the settled edge reads on that leg, in the leg's own direction, as finely as directions are shown.
+/// Faults: edge_not_settled, edge_on_no_leg, reference_not_usable, those of write_on_leg.
+Result<Done> write_reading(Session& session, LegId leg, Reference ring);
+
 /// After the document changed: lets go of what is no longer there.
 void settle_direction(Session& session);
 

@@ -1,6 +1,7 @@
 #include "shell/read.h"
 
 #include "core/directions/direction_figures.h"
+#include "core/document/written.h"
 #include "core/formats/document_text.h"
 #include "core/instruments/rose_reading.h"
 #include "shell/dividers.h"
@@ -67,7 +68,7 @@ Value leg_value(const Session& session, const Leg& leg) {
   }
   shown.set("back_true", words::with_letter(facts.rhumb.course.reciprocal().deg(), rounding, Reference::true_north));
   shown.set("distance", distance_figures(facts.rhumb.distance_nm) + " nm");
-  return Value::object({{"id", id_text(leg.id.value)},
+  Value value = Value::object({{"id", id_text(leg.id.value)},
                         {"from", id_text(leg.from.value)},
                         {"to", id_text(leg.to.value)},
                         {"course_true_deg", facts.rhumb.course.deg()},
@@ -76,6 +77,10 @@ Value leg_value(const Session& session, const Leg& leg) {
                         {"variation_deg", variation.value ? Value(variation.value->deg) : Value()},
                         {"distance_nm", facts.rhumb.distance_nm},
                         {"shown", shown}});
+  if (leg.written)
+    value.set("written", Value::object({{"bearing_deg", leg.written->bearing_deg}, {"reference", words::reference_name(leg.written->reference)},
+                                        {"revision", static_cast<double>(leg.written->revision)}, {"stale", is_stale(session.document(), leg)}}));
+  return value;
 }
 
 Value roses_value(const Session& session) {

@@ -62,6 +62,7 @@ struct Desk {
   std::optional<StraightEdge> edge;
   std::optional<FirstEnd> first_end;
   std::optional<EdgeMarks> laid_on;
+  Reference write_ring = Reference::true_north;  // whose reading is written on a leg
   std::optional<DirectionSet> direction;  // that the edge was set to, and still lies in
   std::optional<DividersOnSheet> dividers;
   std::optional<FirstEnd> first_point;  // of dividers that are being opened

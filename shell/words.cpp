@@ -98,6 +98,8 @@ std::string sentence(const Problem& problem) {
     case Fault::no_edge: return "The straight-edge is not on the sheet: press one end, then the other.";
     case Fault::no_rose: return "There is no rose on this sheet.";
     case Fault::edge_of_no_length: return "The straight-edge needs two places: its ends are too close together.";
+    case Fault::edge_not_settled: return "Nothing is read yet: slide the edge to a rose first.";
+    case Fault::edge_on_no_leg: return "The edge was not laid along that leg: lay it on the leg's two ends, then slide it to a rose.";
     case Fault::no_line_to_draw: return "Slide the edge to a mark first: the line is drawn from there.";
     case Fault::no_dividers: return "The dividers are not on the sheet: press one point, then the other.";
     case Fault::dividers_shut: return "The dividers need two places: their points are too close together.";
@@ -341,6 +343,7 @@ std::string grouped(int value) {
   for (int i = static_cast<int>(text.size()) - 3; i > 0; i -= 3) text.insert(static_cast<std::size_t>(i), " ");
   return text;
 }
+
 std::string reference_name(Reference reference) { return reference == Reference::true_north ? "true" : reference == Reference::magnetic ? "magnetic" : "compass"; }
 
 std::string with_letter(double deg, Rounding rounding, Reference reference) {
@@ -510,6 +513,17 @@ std::string status_direction(bool set, const std::string& through) {
 }
 std::string set_here(double deg, Rounding rounding, Reference reference) { return "set here: " + with_letter(deg, rounding, reference); }
 std::string set_to_direction(const std::string& through) { return through.empty() ? "set to a direction" : "set to a direction, slid to " + through; }
+std::string write_it_on(const std::string& leg) { return "Write it on " + leg; }
+std::string read_by_hand() { return "read by hand"; }
+std::string stale() { return "stale"; }
+std::string reading_stale() { return "An end has moved since it was read"; }
+std::string reading_off(double off_deg) { return "The hand read " + tenths_sd(std::abs(off_deg)) + (off_deg > 0 ? " more" : " less") + " than is worked out"; }
+std::string off_by(double off_deg) { return tenths_sd(std::abs(off_deg)) + " out"; }
+std::string read_it_again() { return "Lay the edge on the leg and read it again. The course worked out from the marks is the one to steer by."; }
+std::string rub_out_reading() { return "Rub out the reading"; }
+
+Rounding rounding_of(const WrittenReading& written) { return written.bearing_deg == std::round(written.bearing_deg) ? Rounding::whole_degrees : Rounding::tenths; }
+
 std::string draw_line_from(const std::string& name) { return "Draw the line from " + name; }
 std::string status_dividers(bool has_first_point, bool on) {
   if (has_first_point) return "Press the second point.";

@@ -116,6 +116,16 @@ std::string status_edge_settled();
 std::string status_direction(bool set, const std::string& through);
 std::string set_here(double deg, Rounding rounding, Reference reference);
 std::string set_to_direction(const std::string& through);
+std::string write_it_on(const std::string& leg);
+std::string read_by_hand();
+std::string stale();
+std::string reading_stale();
+std::string reading_off(double off_deg);
+std::string off_by(double off_deg);
+std::string read_it_again();
+std::string rub_out_reading();
+/// As finely as it was read.
+Rounding rounding_of(const WrittenReading& written);
 std::string draw_line_from(const std::string& name);
 std::string status_dividers(bool has_first_point, bool on);
 

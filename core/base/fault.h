@@ -62,6 +62,8 @@ enum class Fault {
   no_edge,                 // nothing to slide, turn or lift
   no_rose,                 // no rose to read or turn about
   edge_of_no_length,
+  edge_not_settled,        // nothing is read yet
+  edge_on_no_leg,          // what it reads is of no leg, or of another one
   no_line_to_draw,         // the edge was not slid to a mark
   no_dividers,             // nothing to read, walk or take off
   dividers_shut,           // both points on one place

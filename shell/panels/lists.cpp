@@ -1,5 +1,7 @@
 // The sheet's marks and legs as tables: to find one, to change it, to put in another; also for who can't see the canvas, and
 // in its place where it can't be drawn.
+#include <algorithm>
+
 #include "core/directions/direction_figures.h"
 #include "core/positions/position_figures.h"
 #include "shell/panels/panels.h"
@@ -29,12 +31,15 @@ TableItem legs_table(const Session& session) {
   const Document& document = session.document();
   const Rounding rounding = session.settings.rounding;
   TableItem table{.name = "legs", .caption = words::legs_caption(document.legs.size()), .columns = {{"leg"}, {"from"}, {"to"}, {"true", true}, {"magnetic", true}, {"nm", true}}, .when_empty = words::no_legs_yet()};
+  const bool any_written = std::any_of(document.legs.begin(), document.legs.end(), [](const Leg& leg) { return leg.written.has_value(); });
+  if (any_written) table.columns.push_back({"read by hand", true});
   for (const Leg& leg : document.legs) {
     if (table.rows.size() == k_most_rows) break;
     const LegFacts facts = leg_facts(document, leg, session.variation_of(leg), rounding);
     table.rows.push_back({std::to_string(table.rows.size() + 1), document.marks.find(leg.from)->name, document.marks.find(leg.to)->name,
                           words::with_letter(facts.rhumb.course.deg(), rounding, Reference::true_north),
                           facts.has_magnetic ? words::with_letter(facts.magnetic.deg(), rounding, Reference::magnetic) : "–", distance_figures(facts.rhumb.distance_nm)});
+    if (any_written) table.rows.back().push_back(parts::written_cell(session, leg));
     table.row_presses.push_back(select("select-leg", leg.id));
   }
   return table;

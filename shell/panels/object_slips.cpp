@@ -75,6 +75,8 @@ Panel leg_slip(const Session& session) {
   slip.items.push_back(words::chain_sum(facts.chain, session.settings.rounding, variation));
   parts::add_variation_caution(slip, variation);
   slip.items.push_back(LineItem{.text = "As drawn, in still water.", .tone = LineTone::soft});
+  parts::add_written(slip, session, leg);
+  if (leg.written) slip.items.push_back(ButtonItem{.name = "rub-out-reading", .label = words::rub_out_reading(), .on_press = {"rub-out-reading", Value::object({{"leg", id}})}});
   add_order_buttons(slip, "reorder-leg", id, place, document.legs.size());
   slip.items.push_back(ButtonItem{.name = "insert-mark", .label = words::put_turn_in(), .on_press = {"insert-mark", Value::object({{"leg", id}})}});
   slip.items.push_back(ButtonItem{.name = "reverse-leg", .label = words::turn_round(), .on_press = {"reverse-leg", id_of(leg.id)}});

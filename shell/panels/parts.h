@@ -36,6 +36,11 @@ void add_variation(Panel& panel, const Session& session);
 /// Cautions about the variation in use, if any.
 void add_variation_caution(Panel& panel, const VariationInUse& variation);
 
+/// What was read by hand and written on a leg, with a caution where it is stale or far out; nothing where none was.
+void add_written(Panel& panel, const Session& session, const Leg& leg);
+/// The same in a table: "096°T", "096°T, stale", "099°T, 2.6° out"; empty where none was written.
+std::string written_cell(const Session& session, const Leg& leg);
+
 /// What every sheet's user is told before relying on it.
 void add_standing_cautions(Panel& panel);
 

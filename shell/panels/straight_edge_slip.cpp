@@ -59,6 +59,14 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
   }
   slip.items.push_back(words::chain_sum(reading.chain, rounding, variation));
   parts::add_variation_caution(slip, variation);
+  if (const std::optional<LegUnderEdge> under = leg_under_edge(session)) {
+    parts::add_written(slip, session, *session.document().legs.find(under->leg));
+    if (reading.on_magnetic_ring) {
+      ChoiceItem ring{.name = "write-ring", .label = "To write on the leg", .chosen = words::reference_name(session.desk.write_ring), .argument = "reference", .on_choose = {"choose-write-ring"}};
+      ring.options = {{"true", "true ring"}, {"magnetic", "magnetic ring"}};
+      slip.items.push_back(ring);
+    }
+  }
   slip.items.push_back(begin_direction_button());
   slip.items.push_back(LineItem{.text = "As drawn, in still water.", .tone = LineTone::soft});
 }
@@ -116,6 +124,10 @@ Panel straight_edge_slip(const Session& session, const Tool& tool) {
   if (has_line) add_line(session, slip);
   else if (setting) slip.items.push_back(ButtonItem{.name = "read-edge", .label = "Read a line instead", .on_press = {"begin-direction"}});
   else if (!edge || !edge->settled_on) slip.items.push_back(begin_direction_button());
+  const std::optional<LegUnderEdge> under = leg_under_edge(session);
+  if (!setting && under && edge->settled_on)
+    slip.items.push_back(ButtonItem{.name = "write-on-leg", .label = words::write_it_on(words::leg_number(session.document(), under->leg)), .look = ButtonLook::main,
+                                    .on_press = {"write-on-leg", Value::object({{"leg", std::to_string(under->leg.value)}})}});
   if (edge) {
     if (edge->settled_on || session.desk.direction) slip.items.push_back(ButtonItem{.name = "turn-edge-round", .label = "Turn round", .on_press = {"turn-edge-round"}});
     slip.items.push_back(ButtonItem{.name = "lift-edge", .label = edge->settled_on || setting ? "Let go" : "Let go of the edge", .on_press = {"lift-edge"}});
