@@ -13,6 +13,8 @@ constexpr double k_drop_ms = 40;           // a contact shorter than this may be
 constexpr double k_shower_ms = 300;        // and is one when this long before
 constexpr std::size_t k_drops_of_a_shower = 3;  // this many such contacts came
 
+constexpr double k_hand_rests_ms = 500;    // after the pen has lifted
+
 double distance_px(ScreenPoint a, ScreenPoint b) { return std::hypot(a.x_px - b.x_px, a.y_px - b.y_px); }
 ScreenPoint middle_of(ScreenPoint a, ScreenPoint b) { return {(a.x_px + b.x_px) / 2, (a.y_px + b.y_px) / 2}; }
 
@@ -33,12 +35,19 @@ void Gestures::event(const PointerEvent& event) {
 void Gestures::cancel() {
   if (phase_ == Phase::dragging) target_.drag_cancel();
   contacts_.clear();
+  pen_.reset();
   phase_ = Phase::idle;
 }
 
 void Gestures::down(const PointerEvent& event) {
   // Only the first button draws; a contact whose end we never saw makes room for the new one.
   if (event.kind != PointerKind::touch && (event.buttons & 1) == 0) return;
+  if (is_resting_hand(event)) return;
+  if (event.kind == PointerKind::pen) {
+    // The hand mostly comes down before the pen does: what it began is taken back.
+    if (!contacts_.empty()) cancel();
+    pen_ = event.id;
+  }
   contacts_[event.id] = {event.at, event.at, event.time_ms};
   if (contacts_.size() == 1) {
     leader_ = event.id;
@@ -80,6 +89,11 @@ void Gestures::moved(const PointerEvent& event) {
   }
 }
 
+bool Gestures::is_resting_hand(const PointerEvent& event) const {
+  if (event.kind != PointerKind::touch) return false;
+  return pen_ || (pen_lifted_ms_ && event.time_ms - *pen_lifted_ms_ < k_hand_rests_ms);
+}
+
 bool Gestures::counts_as_rain(double down_ms, double up_ms) {
   if (up_ms - down_ms >= k_drop_ms) return false;
   std::erase_if(short_contacts_ms_, [&](double then) { return up_ms - then > k_shower_ms; });
@@ -89,6 +103,10 @@ bool Gestures::counts_as_rain(double down_ms, double up_ms) {
 }
 
 void Gestures::up(const PointerEvent& event) {
+  if (pen_ == event.id) {
+    pen_.reset();
+    pen_lifted_ms_ = event.time_ms;
+  }
   const auto found = contacts_.find(event.id);
   if (found == contacts_.end()) return;
   const Contact contact = found->second;
@@ -101,6 +119,7 @@ void Gestures::up(const PointerEvent& event) {
 }
 
 void Gestures::lose(int id) {
+  if (pen_ == id) pen_.reset();
   if (contacts_.erase(id) == 0) return;
   if (phase_ == Phase::dragging && id == leader_) target_.drag_cancel();
   phase_ = contacts_.empty() ? Phase::idle : Phase::spoilt;

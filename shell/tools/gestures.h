@@ -1,6 +1,7 @@
 // Turns the pointers' events into presses, drags and two-finger moves. A press is down and up with under 8 px of movement;
 // from 8 px on it is a drag. A second finger cancels a drag and pans and zooms. Five contacts at once are no press, and
-// after three contacts of under 40 ms within 0.3 s (rain on the glass) a contact of under 40 ms is none either.
+// after three contacts of under 40 ms within 0.3 s (rain on the glass) a contact of under 40 ms is none either. While a pen is
+// down, and for half a second after, fingers do nothing: they are the hand that rests on the glass.
 #pragma once
 
 #include <functional>
@@ -46,6 +47,7 @@ class Gestures {
   void moved(const PointerEvent& event);
   void up(const PointerEvent& event);
   void lose(int id);
+  bool is_resting_hand(const PointerEvent& event) const;
   bool counts_as_rain(double down_ms, double up_ms);
 
   GestureTarget& target_;
@@ -55,6 +57,8 @@ class Gestures {
   ScreenPoint middle_;
   double spread_px_ = 0;
   std::vector<double> short_contacts_ms_;
+  std::optional<int> pen_;                 // while it is down
+  std::optional<double> pen_lifted_ms_;    // when it was last
 };
 
 }  // namespace fogsheet

@@ -23,6 +23,10 @@ PointerEvent touch(PointerPhase phase, int id, double x, double ms) {
   return {.phase = phase, .kind = PointerKind::touch, .id = id, .at = {x, 100}, .buttons = 1, .time_ms = ms};
 }
 
+PointerEvent pen(PointerPhase phase, double x, double ms) {
+  return {.phase = phase, .kind = PointerKind::pen, .id = 90, .at = {x, 100}, .buttons = 1, .time_ms = ms};
+}
+
 }  // namespace
 
 TEST_CASE("under 8 px of movement it is a press, from 8 px on a drag") {
@@ -73,4 +77,38 @@ TEST_CASE("five contacts at once are no press") {
   for (int id = 1; id <= 5; ++id) gestures.event(touch(PointerPhase::down, id, 20.0 * id, id));
   for (int id = 1; id <= 5; ++id) gestures.event(touch(PointerPhase::up, id, 20.0 * id, 100 + id));
   CHECK(log.presses == 0);
+}
+
+TEST_CASE("while a pen is down, and for half a second after, fingers do nothing") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event(pen(PointerPhase::down, 100, 0));
+  gestures.event(touch(PointerPhase::down, 1, 300, 10));
+  gestures.event(pen(PointerPhase::move, 150, 20));
+  CHECK(log.begins == 1);
+  CHECK(log.cancels == 0);
+  gestures.event(touch(PointerPhase::move, 1, 340, 30));
+  gestures.event(pen(PointerPhase::up, 150, 40));
+  CHECK(log.ends == 1);
+  gestures.event(touch(PointerPhase::up, 1, 340, 60));
+  gestures.event(touch(PointerPhase::down, 2, 300, 400));
+  gestures.event(touch(PointerPhase::up, 2, 300, 480));
+  CHECK(log.presses == 0);
+  gestures.event(touch(PointerPhase::down, 3, 300, 600));
+  gestures.event(touch(PointerPhase::up, 3, 300, 680));
+  CHECK(log.presses == 1);
+}
+
+TEST_CASE("a hand that came down before the pen takes back what it began") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event(touch(PointerPhase::down, 1, 300, 0));
+  gestures.event(touch(PointerPhase::move, 1, 330, 30));
+  CHECK(log.begins == 1);
+  gestures.event(pen(PointerPhase::down, 100, 60));
+  CHECK(log.cancels == 1);
+  gestures.event(pen(PointerPhase::up, 100, 120));
+  gestures.event(touch(PointerPhase::up, 1, 330, 140));
+  CHECK(log.presses == 1);
+  CHECK(log.ends == 0);
 }
