@@ -136,11 +136,13 @@ void App::set_viewport(const Viewport& viewport) {
 }
 
 void App::pointer(const PointerEvent& event) {
+  if (inside_->session.touch_locked) return;
   inside_->gestures.event(event);
   inside_->keep();
 }
 
 void App::wheel(const WheelEvent& event) {
+  if (inside_->session.touch_locked) return;
   constexpr double k_factor_a_step = 1.12;
   Session& session = inside_->session;
   session.desk.camera = zoomed(session.desk.camera, event.at, std::pow(k_factor_a_step, -event.steps));

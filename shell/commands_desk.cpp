@@ -213,6 +213,16 @@ Value run_set_lines(Session& session, const Value& arguments) {
   return done();
 }
 
+Value run_lock_touch(Session& session, const Value&) {
+  session.touch_locked = true;
+  return done();
+}
+
+Value run_unlock_touch(Session& session, const Value&) {
+  session.touch_locked = false;
+  return done();
+}
+
 Value run_use_new_version(Session& session, const Value&) {
   session.platform.use_new_version();
   return done();
@@ -262,6 +272,8 @@ std::vector<Command> desk_commands() {
       {"set-rounding", "Show directions in whole degrees or tenths", "", {{"rounding", "whole or tenths"}}, nullptr, run_set_rounding},
       {"set-text-size", "Set the size of text beside the sheet", "", {{"percent", "\"100\", \"125\" or \"150\""}}, nullptr, run_set_text_size},
       {"set-lines", "Set the weight of lines", "", {{"lines", "usual or bold"}}, nullptr, run_set_lines},
+      {"lock-touch", "Lock touch", "", {}, nullptr, run_lock_touch},
+      {"unlock-touch", "Unlock touch", "", {}, nullptr, run_unlock_touch},
       {"use-new-version", "Use the newer version", "", {}, nullptr, run_use_new_version},
       {"copy-link", "Copy the link", "", {}, nullptr, run_copy_link},
   };

@@ -110,6 +110,11 @@ LegendWords legend_words(SignSet set);
 inline std::string change_the_signs() { return "Wear the other set"; }
 inline std::string show_legend() { return "What the signs mean"; }
 
+// -- touch
+inline std::string lock_touch() { return "Lock touch"; }
+inline std::string touch_is_locked() { return "Touch is locked"; }
+inline std::string hold_to_unlock() { return "Touch is locked: hold here to open"; }
+
 // -- settings
 inline std::string settings_title() { return "Settings"; }
 inline std::string settings_beside() { return "how things are shown on this device"; }

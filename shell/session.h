@@ -128,6 +128,7 @@ struct Session {
   Message message;
   Viewport viewport;
   bool canvas_lost = false;
+  bool touch_locked = false;  // everything but one bar is deaf to fingers, pens and mice
   std::string offline_state;
   DividersForm dividers_form;
   Form new_sheet;  // a sheet being made

@@ -1,5 +1,6 @@
 // Soft lines above the tray: what to do next, what was done, or why something could not be; and whether it is kept.
 #include "shell/panels/panels.h"
+#include "shell/form_words.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -32,6 +33,12 @@ Panel margin_panel(const Session& session, const Tool& tool) {
   else if (session.desk.tool != ToolId::none && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = tool.status(session)});
   add_keeping(margin, session);
   return margin;
+}
+
+Panel touch_lock_panel() {
+  Panel bar{.name = "touch-lock", .label = words::touch_is_locked(), .place = PanelPlace::margin};
+  bar.items.push_back(ButtonItem{.name = "unlock-touch", .label = words::hold_to_unlock(), .look = ButtonLook::main, .hold = true, .on_press = {"unlock-touch"}});
+  return bar;
 }
 
 }  // namespace fogsheet

@@ -24,6 +24,7 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
   slip.items.push_back(palette_choice(session));
+  slip.items.push_back(ButtonItem{.name = "lock-touch", .label = words::lock_touch(), .on_press = {"lock-touch"}});
   slip.items.push_back(ButtonItem{.name = "settings", .label = words::settings_title(), .on_press = {"open-slip", Value::object({{"slip", "settings"}})}});
 
   slip.items.push_back(HeadingItem{.text = "This sheet", .level = 3});

@@ -76,6 +76,7 @@ struct ButtonItem {
   bool enabled = true;
   std::string reason;  // why not now
   bool at_end = false;  // tray: in the group at the right end
+  bool hold = false;    // pressed by holding it for 0.8 s, or by Enter twice: what is hard to take back at sea
   Press on_press;
 };
 
@@ -130,6 +131,7 @@ struct Panel {
   std::string label;  // for who can't see it
   PanelPlace place = PanelPlace::slip;
   std::optional<std::size_t> beside_from;  // a broad slip, in the sheet's room where there is much: from this item on beside the rest
+  bool deaf = false;  // takes no press: touch is locked
   std::vector<PanelItem> items;
 };
 

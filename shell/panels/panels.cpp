@@ -23,6 +23,10 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   panels.push_back(margin_panel(session, tool));
+  if (session.touch_locked) {
+    for (Panel& panel : panels) panel.deaf = true;
+    panels.push_back(touch_lock_panel());
+  }
   if (session.canvas_lost) panels.push_back(lists_panel(session, PanelPlace::whole));
   return panels;
 }

@@ -25,6 +25,8 @@ Panel sheet_slip(const Session& session);
 Panel legend_slip(const Session& session);
 Panel settings_slip(const Session& session);
 ChoiceItem palette_choice(const Session& session);
+/// The one bar that still listens while touch is locked.
+Panel touch_lock_panel();
 Panel margin_panel(const Session& session, const Tool& tool);
 
 std::vector<Panel> panels_in_view(const Session& session, const Tool& tool);

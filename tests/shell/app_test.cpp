@@ -201,3 +201,17 @@ TEST_CASE("without a canvas the lists stand in its place") {
   desk.app.set_canvas_lost(true);
   CHECK(desk.panel_says("WebGL2"));
 }
+
+TEST_CASE("while touch is locked nothing is pressed but the bar that opens it") {
+  Desk desk;
+  const ScreenPoint place = desk.middle("sheet/44\xC2\xB0" "10.0'N 031\xC2\xB0" "20.0'W");
+  desk.ask("tool", Value::object({{"tool", "mark"}}));
+  const std::size_t marks = desk.app.read()["marks"].items()->size();
+  CHECK(desk.ask("lock-touch")["ok"].flag());
+  desk.press(place);
+  CHECK(desk.app.read()["marks"].items()->size() == marks);
+  for (const Panel& panel : desk.app.panels()) CHECK(panel.deaf == (panel.name != "touch-lock"));
+  CHECK(desk.ask("unlock-touch")["ok"].flag());
+  desk.press(place);
+  CHECK(desk.app.read()["marks"].items()->size() == marks + 1);
+}

@@ -172,6 +172,44 @@ function short_choice(act, id) {
   };
 }
 
+const hold_ms = 800;      // as in items.css
+const twice_ms = 1500;   // between two presses of Enter that count as one hold
+
+/// Makes a button one that is held: `press` is called once it has been held long enough, by a pointer or by a key held
+/// down, or when Enter was pressed twice. Let go before that, nothing happens.
+function held(pressable, press) {
+  let waiting = null;
+  let entered_ms = -Infinity;
+  const let_go = () => {
+    clearTimeout(waiting);
+    waiting = null;
+    pressable.classList.remove('holding');
+  };
+  const hold = () => {
+    if (waiting !== null) return;
+    pressable.classList.add('holding');
+    waiting = setTimeout(() => {
+      let_go();
+      press();
+    }, hold_ms);
+  };
+  pressable.addEventListener('pointerdown', hold);
+  for (const end of ['pointerup', 'pointercancel', 'pointerleave', 'keyup', 'blur']) pressable.addEventListener(end, let_go);
+  pressable.addEventListener('contextmenu', (event) => event.preventDefault());
+  pressable.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' && event.key !== ' ') return;
+    event.preventDefault();
+    if (event.repeat) return;
+    if (event.timeStamp - entered_ms < twice_ms) {
+      let_go();
+      press();
+    } else {
+      entered_ms = event.timeStamp;
+      hold();
+    }
+  });
+}
+
 function button(act, id) {
   const words = make('bdi', { class: 'words' });
   const key = make('span', { class: 'key', 'aria-hidden': 'true' });
@@ -180,11 +218,17 @@ function button(act, id) {
   let element = null;
   let drawn = '';
   let item = null;
+  let is_held = false;
+  const press = () => (item.enabled ? act.press(item.on_press, {}) : act.refuse(item.reason));
   pressable.addEventListener('click', (event) => {
+    if (is_held) {
+      // A click without a pointer is a screen reader's: there is no way for it to hold.
+      if (event.detail === 0 && event.isTrusted) press();
+      return;
+    }
     // A finger on a button does not take the focus from a field everywhere; what was typed counts before what is pressed.
     if (document.activeElement?.closest('.field')) document.activeElement.blur();
-    if (!item.enabled) act.refuse(item.reason);
-    else act.press(item.on_press, {});
+    press();
     // A well that was pressed by hand gives the keys back to the sheet.
     if (item.look === 'well' && event.detail > 0) act.focus_sheet();
   });
@@ -192,6 +236,10 @@ function button(act, id) {
     get element() { return element; },
     patch(next) {
       item = next;
+      if (item.hold && !is_held) {
+        held(pressable, press);
+        is_held = true;
+      }
       const in_tray = item.look === 'well' || item.look === 'cross';
       element ??= in_tray ? pressable : make('div', { class: 'act' }, pressable, reason);
       set(pressable, 'class', item.look);

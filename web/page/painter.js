@@ -72,6 +72,7 @@ class Section {
     });
     this.#items = items;
 
+    this.element.inert = panel.deaf;
     this.element.classList.toggle('broad', panel.beside_from !== null);
     const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.beside_from ?? panel.items.length);
     for (const [name, part] of Object.entries(this.#parts)) {
