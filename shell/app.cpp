@@ -202,10 +202,9 @@ void App::store_record(StoreRecord record) { inside_->records.push_back(std::mov
 
 void App::store_read(StoreFault fault) {
   Session& session = inside_->session;
-  const SheetKey before = session.sheets.in_hand().key;
-  session.keeper.store_read(std::exchange(inside_->records, {}), session.sheets, session.platform.now_ms(), fault);
+  const bool is_another = session.keeper.store_read(std::exchange(inside_->records, {}), session.sheets, session.platform.now_ms(), fault);
   inside_->drop_gesture();
-  if (session.sheets.in_hand().key != before) {
+  if (is_another) {
     session.slip = SlipId::none;
     session.look_at_sheet();
     restore_desk(session, session.keeper.kept_desk());

@@ -37,7 +37,7 @@ void Keeper::store_refused(StoreFault why) {
   is_over_ = why != StoreFault::silent;
 }
 
-void Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms, StoreFault fault) {
+bool Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms, StoreFault fault) {
   is_read_ = true;
   is_over_ = fault != StoreFault::none;
   fault_ = fault;
@@ -58,9 +58,10 @@ void Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets,
   desk_ = kept_desk_;
   const std::vector<const SheetInDrawer*> shown = sheets.shown();
   const auto kept = std::find_if(shown.begin(), shown.end(), [&](const SheetInDrawer* sheet) { return sheet->key != first; });
-  if (!replaces_first || kept == shown.end()) return;
+  if (!replaces_first || kept == shown.end()) return false;
   sheets.take((*kept)->key);
   sheets.forget(first);
+  return true;
 }
 
 void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms) {

@@ -45,7 +45,8 @@ class Keeper {
   /// The store's records, all of them. Sheets that were kept come into `sheets`, in place of one that was laid down at
   /// the start and never touched; the one that was changed last is in hand then, until the desk says better.
   /// @param fault  why nothing may be written though it could be read
-  void store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms, StoreFault fault = StoreFault::none);
+  /// @return whether another sheet is in hand now
+  bool store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms, StoreFault fault = StoreFault::none);
 
   /// The store can't be read, or not yet: `silent` may still be followed by store_read, `elsewhere` too.
   void store_refused(StoreFault why);
