@@ -297,7 +297,7 @@ std::string App::cursor() const {
   if (!inside_->hovered) return "default";
   const Session& session = inside_->session;
   const Target target = target_at(session, *inside_->hovered);
-  if (std::holds_alternative<HandleTarget>(target) || std::holds_alternative<DividersTarget>(target) || std::holds_alternative<LineEndTarget>(target) || std::holds_alternative<BodyTarget>(target)) return "grab";
+  if (std::holds_alternative<HandleTarget>(target) || std::holds_alternative<DividersTarget>(target) || std::holds_alternative<LineEndTarget>(target) || std::holds_alternative<RoseTarget>(target) || std::holds_alternative<RoseSizeTarget>(target) || std::holds_alternative<BodyTarget>(target)) return "grab";
   if (!std::holds_alternative<NothingTarget>(target)) return "pointer";
   return session.desk.tool == ToolId::none ? "grab" : "crosshair";
 }

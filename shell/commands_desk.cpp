@@ -6,6 +6,7 @@
 #include "shell/arguments.h"
 #include "shell/direction.h"
 #include "shell/tools/no_tool.h"
+#include "shell/tools/rose_tool.h"
 #include "shell/tools/straight_edge_tool.h"
 #include "shell/tools/target.h"
 #include "shell/tools/tool.h"
@@ -96,6 +97,8 @@ Value run_tool(Session& session, const Value& arguments) {
     session.desk.first_point.reset();
     session.desk.leg_from.reset();
     session.slip = session.desk.tool == ToolId::none ? SlipId::none : row.slip;
+    session.desk.new_note.reset();
+    if (const RoseInReach* rose = session.desk.tool == ToolId::rose ? rose_in_hand(session) : nullptr) select_rose(session, rose->id);
     session.message = {};
     return done();
   }
@@ -119,6 +122,7 @@ constexpr SlipName k_slips[] = {
     {"legend", SlipId::legend},
     {"dividers", SlipId::dividers},
     {"rough-method", SlipId::rough_method},
+    {"rose", SlipId::rose},
     {"drawer", SlipId::drawer},
     {"history", SlipId::history},
 };
@@ -135,10 +139,7 @@ Value run_open_slip(Session& session, const Value& arguments) {
 }
 
 Value run_close_slip(Session& session, const Value&) {
-  if (session.slip == SlipId::mark || session.slip == SlipId::leg) {
-    session.desk.selected_mark.reset();
-    session.desk.selected_leg.reset();
-  }
+  if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::rose || session.slip == SlipId::note) let_go_of_selection(session);
   session.slip = SlipId::none;
   return done();
 }
@@ -261,7 +262,7 @@ std::vector<Command> desk_commands() {
       {"turn-edge-round", "Turn the direction of travel round", "r", {}, edge_not_on, run_turn_edge_round},
       {"lift-edge", "Let go of the edge", "", {}, edge_not_on, run_lift_edge},
       {"take-edge", "Put the edge on", "", {}, nullptr, run_take_edge},
-      {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg, straight-edge or dividers"}}, nullptr, run_tool},
+      {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg, straight-edge, rose, dividers or note"}}, nullptr, run_tool},
       {"select-mark", "Select a mark", "", {{"id", "id of a mark"}}, nullptr, run_select},
       {"open-slip", "Open a slip", "", {{"slip", "first-run, straight-edge, dividers, rough-method, more, lists or new-sheet"}}, nullptr, run_open_slip},
       {"close-slip", "Close the slip", "", {}, nullptr, run_close_slip},

@@ -60,7 +60,8 @@ void apply_typed_direction(Session& session) {
 }
 
 Value run_begin_direction(Session& session, const Value&) {
-  session.direction_form.open = !session.direction_form.open;
+  session.direction_form.open = !session.direction_form.open && !session.desk.direction;
+  session.desk.direction.reset();
   session.desk.tool = ToolId::straight_edge;
   session.slip = SlipId::straight_edge;
   return done();

@@ -204,7 +204,8 @@ void settle_direction(Session& session) {
   const bool there = direction->through && session.document().marks.find(*direction->through) &&
                      std::abs(across_mm(*session.desk.edge, place_of(session, *direction->through))) < 1e-6;
   if (!there) direction->through.reset();
-  if (direction->set_here.settled_on && !session.document().roses.find(*direction->set_here.settled_on)) direction->set_here.settled_on.reset();
+  const RoseInReach* rose = settled_rose(session, direction->set_here);
+  if (!rose || std::abs(across_mm(direction->set_here, rose->centre)) > 1e-6) direction->set_here.settled_on.reset();
 }
 
 }  // namespace fogsheet

@@ -88,7 +88,16 @@ Value roses_value(const Session& session) {
   for (const Rose& rose : session.document().roses) {
     const Position at = unquantise(rose.at);
     const VariationInUse& variation = session.variation_of(rose.id);
-    list.add(Value::object({{"id", id_text(rose.id.value)}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}, {"variation_deg", variation.value ? Value(variation.value->deg) : Value()}}));
+    list.add(Value::object({{"id", id_text(rose.id.value)}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}, {"variation_deg", variation.value ? Value(variation.value->deg) : Value()}, {"radius_mm", rose.radius_mm}, {"own_place", rose.own_place}}));
+  }
+  return list;
+}
+
+Value notes_value(const Document& document) {
+  Value list = Value::list();
+  for (const TextNote& note : document.text_notes) {
+    const Position at = unquantise(note.at);
+    list.add(Value::object({{"id", id_text(note.id.value)}, {"text", note.text}, {"lat_deg", at.lat_deg}, {"lon_deg", at.lon_deg}}));
   }
   return list;
 }
@@ -189,6 +198,7 @@ Value read_session(const Session& session) {
                         {"marks", marks_value(document)},
                         {"legs", legs},
                         {"roses", roses_value(session)},
+                        {"notes", notes_value(document)},
                         {"edge", edge_value(session)},
                         {"dividers", dividers_value(session)},
                         {"compass", Value::object()},

@@ -124,10 +124,17 @@ void Session::settle_desk(const Document& before) {
   if (desk.selected_mark && !now.marks.find(*desk.selected_mark)) desk.selected_mark.reset();
   if (desk.selected_leg && !now.legs.find(*desk.selected_leg)) desk.selected_leg.reset();
   if (desk.leg_from && !now.marks.find(*desk.leg_from)) desk.leg_from.reset();
+  if (desk.selected_rose && !now.roses.find(*desk.selected_rose)) desk.selected_rose.reset();
+  if (desk.selected_note && !now.text_notes.find(*desk.selected_note)) desk.selected_note.reset();
+  if (slip == SlipId::note && !desk.selected_note && !desk.new_note) slip = SlipId::none;
   if ((slip == SlipId::mark && !desk.selected_mark) || (slip == SlipId::leg && !desk.selected_leg)) slip = SlipId::none;
   if (desk.laid_on && (!now.marks.find(desk.laid_on->from) || !now.marks.find(desk.laid_on->to))) desk.laid_on.reset();
   if (desk.edge) {
-    if (desk.edge->settled_on && !now.roses.find(*desk.edge->settled_on)) desk.edge->settled_on.reset();
+    // It stays settled only while the rose is where its edge lies.
+    const RoseInReach* rose = nullptr;
+    for (const RoseInReach& each : facts().roses)
+      if (each.id == desk.edge->settled_on) rose = &each;
+    if (!rose || std::abs(across_mm(*desk.edge, rose->centre)) > 1e-6) desk.edge->settled_on.reset();
     // An end stays on its mark only while the mark is where the end is.
     const auto still_on = [&](std::optional<MarkId> on, SheetPoint end) {
       const Mark* mark = on ? now.marks.find(*on) : nullptr;
@@ -157,7 +164,7 @@ void Session::change_desk(SheetKey before) {
   desk = was_out ? std::move(kept->second) : Desk{};
   if (was_out) desks_put_away.erase(kept);
   desk.tool = tool;
-  if (slip == SlipId::mark || slip == SlipId::leg) slip = SlipId::none;
+  if (slip == SlipId::mark || slip == SlipId::leg || slip == SlipId::note) slip = SlipId::none;
   if (was_out && desk.camera_moved) desk.camera = held(desk.camera, paper_size(document().sheet.paper), free_area());
   else look_at_sheet();
   message = {};

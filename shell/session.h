@@ -22,7 +22,7 @@
 
 namespace fogsheet {
 
-enum class ToolId { none, mark, leg, straight_edge, dividers };
+enum class ToolId { none, mark, leg, straight_edge, rose, dividers, note };
 enum class SlipId {
   none,
   first_run,
@@ -38,6 +38,8 @@ enum class SlipId {
   legend,
   dividers,
   rough_method,
+  rose,
+  note,
   drawer,
   history
 };
@@ -69,6 +71,9 @@ struct Desk {
   RoughMethod rough;
   std::optional<MarkId> selected_mark;
   std::optional<LegId> selected_leg;
+  std::optional<RoseId> selected_rose;
+  std::optional<NoteId> selected_note;
+  std::optional<Position> new_note;  // where one is being written that has no words yet
   std::optional<MarkId> leg_from;
   Form entries;   // typed into the fields of what is on the sheet, and not taken: "mark/12/position", "sheet/scale"
   Form new_mark;  // a mark being put in by typing

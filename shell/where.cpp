@@ -5,6 +5,7 @@
 #include "shell/direction.h"
 #include "shell/dividers.h"
 #include "shell/read.h"
+#include "shell/tools/rose_tool.h"
 #include "shell/tools/target.h"
 
 namespace fogsheet {
@@ -76,6 +77,10 @@ Value dividers_part(const Session& session, std::string_view part) {
 }
 
 Value rose_part(const Session& session, std::string_view part) {
+  if (part == "size") {
+    const RoseInReach* rose = session.desk.tool == ToolId::rose ? rose_in_hand(session) : nullptr;
+    return rose ? thing(session, session.desk.camera.to_screen(rose_size_handle(rose->centre, rose->radius_mm)), RoseSizeTarget{rose->id}) : Value();
+  }
   const std::optional<std::uint32_t> id = id_after_hash(part);
   for (const RoseInReach& rose : session.facts().roses)
     if (part == "centre" || (id && rose.id.value == *id)) return place(session, session.desk.camera.to_screen(rose.centre));
@@ -90,6 +95,10 @@ Value where_on_canvas(const Session& session, const std::string& name) {
     const Mark* mark = mark_of_name(session.document(), *mark_name);
     return mark ? thing(session, camera.to_screen(place_of(session, mark->id)), MarkTarget{mark->id}) : Value();
   }
+  if (const auto part = after(name, "note/"))
+    for (const TextNote& note : session.document().text_notes)
+      if (const std::optional<std::uint32_t> id = id_after_hash(*part); id ? note.id.value == *id : note.text == *part)
+        return thing(session, camera.to_screen(session.facts().projection->to_sheet(unquantise(note.at))), NoteTarget{note.id});
   if (const auto part = after(name, "edge/")) return edge_part(session, *part);
   if (const auto part = after(name, "dividers/")) return dividers_part(session, *part);
   if (const auto part = after(name, "rose/")) return rose_part(session, *part);

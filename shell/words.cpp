@@ -525,6 +525,14 @@ std::string rub_out_reading() { return "Rub out the reading"; }
 Rounding rounding_of(const WrittenReading& written) { return written.bearing_deg == std::round(written.bearing_deg) ? Rounding::whole_degrees : Rounding::tenths; }
 
 std::string draw_line_from(const std::string& name) { return "Draw the line from " + name; }
+std::string own_place_serves() { return "By the model, at this rose: it serves the legs that are nearest to it."; }
+std::string no_rose_left() { return "There is no rose left to read on: press where one is to stand."; }
+std::string status_rose_tool(std::size_t roses) {
+  if (roses == 0) return "Press where a rose is to stand.";
+  return "Drag the rose, or press where it is to stand. The handle on its ring sizes it.";
+}
+std::string status_note_tool() { return "Press where the words are to begin."; }
+std::string rose_number(std::size_t place, std::size_t count) { return count < 2 ? "" : std::to_string(place + 1) + " of " + std::to_string(count); }
 std::string status_dividers(bool has_first_point, bool on) {
   if (has_first_point) return "Press the second point.";
   return on ? "Drag a leg to move its point, the hinge to carry them." : "Press one point, then the other.";

@@ -127,6 +127,11 @@ std::string rub_out_reading();
 /// As finely as it was read.
 Rounding rounding_of(const WrittenReading& written);
 std::string draw_line_from(const std::string& name);
+std::string own_place_serves();
+std::string no_rose_left();
+std::string status_rose_tool(std::size_t roses);
+std::string status_note_tool();
+std::string rose_number(std::size_t place, std::size_t count);  // "1 of 2", or nothing when there is one
 std::string status_dividers(bool has_first_point, bool on);
 
 }  // namespace fogsheet::words

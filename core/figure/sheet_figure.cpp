@@ -7,6 +7,7 @@
 #include "core/figure/graticule.h"
 #include "core/figure/label_placer.h"
 #include "core/figure/mark_figure.h"
+#include "core/figure/note_figure.h"
 #include "core/figure/rose_figure.h"
 #include "core/figure/text_metrics.h"
 #include "core/figure/weights.h"
@@ -54,6 +55,7 @@ class SheetDrawing {
     add_roses();
     add_marks();
     add_legs();
+    add_notes();
     // Labels in the order of their rights: dangers, names, courses with their distances.
     add_names(true);
     add_names(false);
@@ -135,6 +137,18 @@ class SheetDrawing {
       add_mark_sign(figure_, each.mark->kind, each.at, ring_mm, legibility());
       placer_.block(sign_box(each.mark->kind, each.at, legibility()));
       if (each.mark->kind == MarkKind::danger) placer_.discourage({.middle = each.at, .half_width_mm = ring_mm, .half_height_mm = ring_mm});
+    }
+  }
+
+  /// The user's own words stay where they were put; labels keep clear of them.
+  void add_notes() {
+    for (const TextNote& note : document_.text_notes) {
+      const SheetPoint at = projection_.to_sheet(unquantise(note.at));
+      const std::optional<LaidNote> laid = lay_note(at, note.text, legibility());
+      if (!laid) continue;
+      add_note(figure_, at, *laid);
+      const SheetRect& covers = laid->covers;
+      placer_.block({.middle = midpoint({covers.left_mm, covers.top_mm}, {covers.right_mm, covers.bottom_mm}), .half_width_mm = covers.width_mm() / 2, .half_height_mm = covers.height_mm() / 2});
     }
   }
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/figure/note_figure.h"
 #include "core/figure/sheet_figure.h"
 #include "shell/canvas/direction_view.h"
 #include "shell/canvas/dividers_view.h"
@@ -51,6 +52,11 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
   if (desk.selected_leg) {
     const Leg& leg = *session.document().legs.find(*desk.selected_leg);
     brush.line(desk.camera.to_screen(place_of(session, leg.from)), desk.camera.to_screen(place_of(session, leg.to)), Ink::ink, 3.4);
+  }
+  if (desk.selected_note) {
+    const TextNote& note = *session.document().text_notes.find(*desk.selected_note);
+    if (const std::optional<LaidNote> laid = lay_note(session.facts().projection->to_sheet(unquantise(note.at)), note.text, legibility_of(kit_.palette, session.settings.bold_lines, desk.camera.px_per_mm)))
+      overlay.dashed_line(desk.camera.to_screen({laid->covers.left_mm, laid->covers.bottom_mm}), desk.camera.to_screen({laid->covers.right_mm, laid->covers.bottom_mm}), Ink::focus, 1.6);
   }
   if (desk.first_end) {
     const ScreenPoint at = desk.camera.to_screen(desk.first_end->at);

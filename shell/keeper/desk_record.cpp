@@ -128,6 +128,21 @@ void each(Do& go, RoughMethod& rough) {
 }
 
 template <class Do>
+void each(Do& go, DirectionSet& direction) {
+  go(direction.deg);
+  int ring = static_cast<int>(direction.reference);
+  go(ring);
+  direction.reference = static_cast<Reference>(ring);
+  each(go, direction.set_here);
+  each(go, direction.through);
+  bool has_length = direction.line_mm.has_value();
+  go(has_length);
+  double line_mm = direction.line_mm.value_or(0);
+  go(line_mm);
+  direction.line_mm = has_length ? std::optional(line_mm) : std::nullopt;
+}
+
+template <class Do>
 void each(Do& go, Desk& desk) {
   go(desk.camera.px_per_mm);
   go(desk.camera.origin.x_px);
@@ -139,6 +154,8 @@ void each(Do& go, Desk& desk) {
   each(go, desk.rough);
   each(go, desk.selected_mark);
   each(go, desk.selected_leg);
+  each(go, desk.selected_rose);
+  each(go, desk.direction);
 }
 
 /// The desk of one sheet, and of which.
@@ -168,7 +185,8 @@ void each(Do& go, Kept& kept) {
 bool is_sound(const Desk& desk) {
   const bool camera = desk.camera.px_per_mm >= k_least_px_per_mm && desk.camera.px_per_mm <= k_most_px_per_mm;
   const bool edge = !desk.edge || distance_mm(desk.edge->a, desk.edge->b) >= k_least_edge_mm;
-  return camera && edge && (desk.rough.ring == Reference::true_north || desk.rough.ring == Reference::magnetic);
+  const bool direction = !desk.direction || (desk.edge && (desk.direction->reference == Reference::true_north || desk.direction->reference == Reference::magnetic) && distance_mm(desk.direction->set_here.a, desk.direction->set_here.b) >= k_least_edge_mm);
+  return camera && edge && direction && (desk.rough.ring == Reference::true_north || desk.rough.ring == Reference::magnetic);
 }
 
 }  // namespace

@@ -7,6 +7,17 @@
 
 namespace fogsheet {
 
+namespace {
+
+/// A tool that has no well in the tray.
+ButtonItem tool_button(const Session& session, ToolId tool, const char* word) {
+  const ToolRow& row = tool_row(tool);
+  return {.name = std::string("tool/") + row.name, .label = word, .icon = row.icon, .key = row.key, .pressed = session.desk.tool == tool,
+          .on_press = {"tool", Value::object({{"tool", row.name}})}};
+}
+
+}  // namespace
+
 Panel more_slip(const Session& session) {
   Panel slip{.name = "more", .label = "More"};
   slip.items.push_back(HeadingItem{.text = "More"});
@@ -20,7 +31,11 @@ Panel more_slip(const Session& session) {
     slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
                                     .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
   }
-  if (session.phone()) slip.items.push_back(ButtonItem{.name = "tool/dividers", .label = "Dividers", .icon = "dividers", .pressed = session.desk.tool == ToolId::dividers, .on_press = {"tool", Value::object({{"tool", "dividers"}})}});
+  if (session.phone()) {
+    slip.items.push_back(tool_button(session, ToolId::rose, "Rose"));
+    slip.items.push_back(tool_button(session, ToolId::dividers, "Dividers"));
+  }
+  slip.items.push_back(tool_button(session, ToolId::note, "Write a note"));
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
   slip.items.push_back(palette_choice(session));

@@ -13,6 +13,8 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::more: panels.push_back(more_slip(session)); break;
     case SlipId::lists: panels.push_back(lists_panel(session, PanelPlace::slip)); break;
     case SlipId::dividers: panels.push_back(dividers_slip(session, tool)); break;
+    case SlipId::rose: panels.push_back(rose_slip(session, tool)); break;
+    case SlipId::note: panels.push_back(note_slip(session)); break;
     case SlipId::rough_method: panels.push_back(rough_method_slip(session)); break;
     case SlipId::new_mark: panels.push_back(new_mark_slip(session)); break;
     case SlipId::sheet: panels.push_back(sheet_slip(session)); break;

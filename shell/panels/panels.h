@@ -12,6 +12,8 @@ Panel first_run_slip(const Session& session);
 Panel straight_edge_slip(const Session& session, const Tool& tool);
 Panel dividers_slip(const Session& session, const Tool& tool);
 Panel rough_method_slip(const Session& session);
+Panel rose_slip(const Session& session, const Tool& tool);
+Panel note_slip(const Session& session);
 Panel mark_slip(const Session& session);
 Panel leg_slip(const Session& session);
 Panel more_slip(const Session& session);

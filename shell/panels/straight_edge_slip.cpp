@@ -74,8 +74,11 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
 /// What was set: the rings under its hairline, and the sum upwards from the ring it was set on.
 void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
   const DirectionForm& form = session.direction_form;
-  slip.items.push_back(FieldItem{.name = "direction", .label = "Direction", .text = form.text, .unit = "°", .error = form.error, .completes_at = 3, .figures_only = true, .on_leave = {"type-direction"}});
-  ChoiceItem ring{.name = "direction-ring", .label = "By the ring", .chosen = words::reference_name(form.reference), .argument = "reference", .on_choose = {"choose-direction-ring"}};
+  const bool untyped = form.text.empty() && session.desk.direction;  // as it is after the page was loaded again
+  const Reference reference = untyped ? session.desk.direction->reference : form.reference;
+  const std::string text = untyped ? direction_figures(session.desk.direction->deg, session.settings.rounding) : form.text;
+  slip.items.push_back(FieldItem{.name = "direction", .label = "Direction", .text = text, .unit = "°", .error = form.error, .completes_at = 3, .figures_only = true, .on_leave = {"type-direction"}});
+  ChoiceItem ring{.name = "direction-ring", .label = "By the ring", .chosen = words::reference_name(reference), .argument = "reference", .on_choose = {"choose-direction-ring"}};
   ring.options = {{"true", "T"}, {"magnetic", "M"}, {"compass", "C"}};
   slip.items.push_back(ring);
   slip.items.push_back(parts::status_line(tool.status(session)));
@@ -113,7 +116,7 @@ std::string heading_beside(const Session& session) {
 
 Panel straight_edge_slip(const Session& session, const Tool& tool) {
   const std::optional<StraightEdge>& edge = session.desk.edge;
-  const bool setting = session.direction_form.open;
+  const bool setting = session.direction_form.open || session.desk.direction;
   Panel slip{.name = "straight-edge", .label = "Straight-edge"};
   slip.items.push_back(HeadingItem{.text = "Straight-edge", .beside = heading_beside(session)});
   slip.items.push_back(parts::close_button());

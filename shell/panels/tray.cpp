@@ -29,7 +29,10 @@ Panel tray_panel(const Session& session) {
   tray.items.push_back(tool_well(session, tool_row(ToolId::mark), "Mark"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::leg), "Leg"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), "Straight-edge"));
-  if (!session.phone()) tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
+  if (!session.phone()) {
+    tray.items.push_back(tool_well(session, tool_row(ToolId::rose), "Rose"));
+    tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
+  }
   tray.items.push_back(ButtonItem{.name = "more", .label = "More", .icon = "more", .look = ButtonLook::well, .pressed = session.slip == SlipId::more || session.slip == SlipId::lists,
                                   .on_press = {"open-slip", Value::object({{"slip", "more"}})}});
   if (!session.phone()) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "shell/tools/mark_drag.h"
+#include "shell/tools/note_drag.h"
 #include "shell/tools/tool.h"
 
 namespace fogsheet {
@@ -10,19 +11,26 @@ class NoTool : public Tool {
  public:
   void press(Session& session, ScreenPoint at) override;
   bool take(Session& session, ScreenPoint from, double held_s) override;
-  void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
-  void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
-  void cancel(Session& session) override { drag_.cancel(session); }
-  void draw_preview(const Session& session, Overlay& overlay) const override { drag_.draw(session, overlay); }
+  void move(Session& session, ScreenPoint at) override { note_drag_.active() ? note_drag_.move(session, at) : drag_.move(session, at); }
+  void release(Session& session, ScreenPoint at) override { note_drag_.active() ? note_drag_.release(session, at) : drag_.release(session, at); }
+  void cancel(Session& session) override { note_drag_.active() ? note_drag_.cancel(session) : drag_.cancel(session); }
+  void draw_preview(const Session& session, Overlay& overlay) const override {
+    drag_.draw(session, overlay);
+    note_drag_.draw(session, overlay);
+  }
   std::string status(const Session& session) const override;
 
  private:
   MarkDrag drag_;
+  NoteDrag note_drag_;
 };
 
 /// Selects what is at a point and opens its slip; lets go of the selection where nothing is.
 void select_at(Session& session, ScreenPoint at);
+void let_go_of_selection(Session& session);
 void select_mark(Session& session, MarkId mark);
+void select_rose(Session& session, RoseId rose);
+void select_note(Session& session, NoteId note);
 void select_leg(Session& session, LegId leg);
 
 }  // namespace fogsheet

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/figure/note_figure.h"
 #include "core/figure/rose_figure.h"
 #include "shell/direction.h"
 #include "shell/dividers.h"
@@ -79,6 +80,19 @@ std::optional<Target> dividers_target(const Session& session, ScreenPoint at) {
   return best;
 }
 
+std::optional<Target> rose_target(const Session& session, ScreenPoint at) {
+  if (session.desk.tool != ToolId::rose) return std::nullopt;
+  const Camera& camera = session.desk.camera;
+  const RoseInReach* under = nullptr;
+  for (const RoseInReach& rose : session.facts().roses) {
+    if (rose.id == session.desk.selected_rose && distance_px(at, camera.to_screen(rose_size_handle(rose.centre, rose.radius_mm))) <= k_mark_reach_px) return RoseSizeTarget{rose.id};
+    const double off_mm = distance_mm(camera.to_sheet(at), rose.centre);
+    if (off_mm <= rose.radius_mm && (!under || off_mm < distance_mm(camera.to_sheet(at), under->centre))) under = &rose;
+  }
+  if (under) return RoseTarget{under->id};
+  return std::nullopt;
+}
+
 std::optional<LegId> leg_near(const Session& session, ScreenPoint at) {
   const Camera& camera = session.desk.camera;
   std::optional<LegId> best;
@@ -97,9 +111,34 @@ std::optional<LegId> leg_near(const Session& session, ScreenPoint at) {
 Target target_at(const Session& session, ScreenPoint at) {
   if (const std::optional<Target> target = edge_target(session, at)) return *target;
   if (const std::optional<Target> target = dividers_target(session, at)) return *target;
+  if (const std::optional<Target> target = rose_target(session, at)) return *target;
   if (const std::optional<MarkId> mark = mark_near(session, at)) return MarkTarget{*mark};
+  if (session.desk.tool == ToolId::none || session.desk.tool == ToolId::note)
+    if (const std::optional<NoteId> note = note_near(session, at)) return NoteTarget{*note};
   if (const std::optional<LegId> leg = leg_near(session, at)) return LegTarget{*leg};
   return NothingTarget{};
+}
+
+SheetPoint rose_size_handle(SheetPoint centre, double radius_mm) {
+  constexpr double k_handle_deg = 135;  // clear of the figures at each 30 degrees, and of the star
+  return centre + k_true_ring * radius_mm * towards(k_handle_deg);
+}
+
+std::optional<NoteId> note_near(const Session& session, ScreenPoint at) {
+  constexpr double k_reach_px = 10;  // about its words
+  if (session.document().text_notes.empty()) return std::nullopt;
+  const Camera& camera = session.desk.camera;
+  const Legibility legibility = legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm);
+  const SheetPoint p = camera.to_sheet(at);
+  const double reach_mm = k_reach_px / camera.px_per_mm;
+  std::optional<NoteId> found;
+  for (const TextNote& note : session.document().text_notes) {
+    const std::optional<LaidNote> laid = lay_note(session.facts().projection->to_sheet(unquantise(note.at)), note.text, legibility);
+    if (!laid) continue;
+    const SheetRect& covers = laid->covers;
+    if (SheetRect{covers.left_mm - reach_mm, covers.top_mm - reach_mm, covers.right_mm + reach_mm, covers.bottom_mm + reach_mm}.contains(p)) found = note.id;
+  }
+  return found;
 }
 
 std::optional<SheetPoint> foot_on_leg_near(const Session& session, ScreenPoint at) {

@@ -19,7 +19,12 @@ enum class DividersPart { leg_a, leg_b, hinge };
 struct DividersTarget { DividersPart part; bool operator==(const DividersTarget&) const = default; };
 struct BodyTarget { bool operator==(const BodyTarget&) const = default; };    // the strip or its reading edge
 
-using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget, LineEndTarget, DividersTarget>;
+/// A rose, taken anywhere within it, and the handle on its true ring; with its tool in hand.
+struct RoseTarget { RoseId id; bool operator==(const RoseTarget&) const = default; };
+struct RoseSizeTarget { RoseId id; bool operator==(const RoseSizeTarget&) const = default; };
+struct NoteTarget { NoteId id; bool operator==(const NoteTarget&) const = default; };
+
+using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, ArrowTarget, BodyTarget, LineEndTarget, DividersTarget, RoseTarget, RoseSizeTarget, NoteTarget>;
 
 Target target_at(const Session& session, ScreenPoint at);
 
@@ -28,6 +33,12 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at);
 
 /// The nearest place on a leg within reach of a point.
 std::optional<SheetPoint> foot_on_leg_near(const Session& session, ScreenPoint at);
+
+/// The note whose words lie under a point.
+std::optional<NoteId> note_near(const Session& session, ScreenPoint at);
+
+/// Where the handle that sizes a rose stands: on its true ring, to the south-east.
+SheetPoint rose_size_handle(SheetPoint centre, double radius_mm);
 
 SheetPoint place_of(const Session& session, MarkId mark);
 

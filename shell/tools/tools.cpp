@@ -3,6 +3,8 @@
 #include "shell/tools/leg_tool.h"
 #include "shell/tools/mark_tool.h"
 #include "shell/tools/no_tool.h"
+#include "shell/tools/note_tool.h"
+#include "shell/tools/rose_tool.h"
 #include "shell/tools/straight_edge_tool.h"
 
 namespace fogsheet {
@@ -13,7 +15,9 @@ const std::vector<ToolRow>& tool_table() {
       {ToolId::mark, "mark", "mark", "M", [] { return std::unique_ptr<Tool>(std::make_unique<MarkTool>()); }},
       {ToolId::leg, "leg", "leg", "L", [] { return std::unique_ptr<Tool>(std::make_unique<LegTool>()); }},
       {ToolId::straight_edge, "straight-edge", "edge", "S", [] { return std::unique_ptr<Tool>(std::make_unique<StraightEdgeTool>()); }, SlipId::straight_edge},
+      {ToolId::rose, "rose", "rose", "O", [] { return std::unique_ptr<Tool>(std::make_unique<RoseTool>()); }, SlipId::rose},
       {ToolId::dividers, "dividers", "dividers", "D", [] { return std::unique_ptr<Tool>(std::make_unique<DividersTool>()); }, SlipId::dividers},
+      {ToolId::note, "note", "note", "N", [] { return std::unique_ptr<Tool>(std::make_unique<NoteTool>()); }},
   };
   return table;
 }

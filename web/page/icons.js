@@ -28,6 +28,7 @@ const signs = {
   compass: [stroke('M-11 0H11', 1.3), stroke('M-10.5 4C-7-13-3-9 0 0S7 13 10.5-4', 2)],
   card: [stroke('M-6-10H6A1.5 1.5 0 0 1 7.5-8.5V8.5A1.5 1.5 0 0 1 6 10H-6A1.5 1.5 0 0 1-7.5 8.5V-8.5A1.5 1.5 0 0 1-6-10Z', 1.6), stroke('M-4-5H4M-4 0H4M-4 5H4', 1.4)],
   sheet: [stroke('M-11-1H4V9H-11Z', 1.6), stroke('M-7.5-4.7H7.7V5.5M-4-8.4H11.4V2', 1.6)],
+  note: [stroke('M-9 9-7 2.5 4.5-9 9-4.5-2.5 7Z'), stroke('M1.5-6 6-1.5', 1.3)],
   more: [dot(-7, 0, 2), dot(0, 0, 2), dot(7, 0, 2)],
   plus: [stroke('M-8 0H8M0-8V8', 2.2)],
   minus: [stroke('M-8 0H8', 2.2)],

@@ -1,0 +1,24 @@
+// The note tool: a press where nothing is begins a note there, its words are typed in the slip; a note under the hand is
+// selected or moved.
+#pragma once
+
+#include "shell/tools/note_drag.h"
+#include "shell/tools/tool.h"
+
+namespace fogsheet {
+
+class NoteTool : public Tool {
+ public:
+  void press(Session& session, ScreenPoint at) override;
+  bool take(Session& session, ScreenPoint from, double) override { return drag_.take(session, from); }
+  void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
+  void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
+  void cancel(Session& session) override { drag_.cancel(session); }
+  void draw_preview(const Session& session, Overlay& overlay) const override;
+  std::string status(const Session& session) const override;
+
+ private:
+  NoteDrag drag_;
+};
+
+}  // namespace fogsheet
