@@ -110,6 +110,9 @@ LegendWords legend_words(SignSet set);
 inline std::string change_the_signs() { return "Wear the other set"; }
 inline std::string show_legend() { return "What the signs mean"; }
 
+// -- instruments
+inline std::string slide_to_rose() { return "Slide it to the rose"; }
+
 // -- touch
 inline std::string lock_touch() { return "Lock touch"; }
 inline std::string touch_is_locked() { return "Touch is locked"; }

@@ -1,4 +1,6 @@
 // What the straight-edge reads: both rings large, the rings unrolled, the exact course beside it, and the sum.
+#include <algorithm>
+
 #include "core/base/number_text.h"
 #include "core/directions/direction_figures.h"
 #include "core/figure/reading_strip.h"
@@ -7,6 +9,7 @@
 #include "shell/direction.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
+#include "shell/form_words.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -103,6 +106,15 @@ void add_line(const Session& session, Panel& slip) {
   slip.items.push_back(ButtonItem{.name = "draw-line", .label = words::draw_line_from(session.document().marks.find(line.from)->name), .look = ButtonLook::main, .on_press = {"draw-line"}});
 }
 
+/// For who can't drag: the edge goes to the rose nearest to it.
+void add_slide_button(const Session& session, const StraightEdge& edge, Panel& slip) {
+  const std::vector<RoseInReach>& roses = session.facts().roses;
+  if (roses.empty()) return;
+  const SheetPoint middle = midpoint(edge.a, edge.b);
+  const auto nearest = std::min_element(roses.begin(), roses.end(), [&](const RoseInReach& a, const RoseInReach& b) { return distance_mm(a.centre, middle) < distance_mm(b.centre, middle); });
+  slip.items.push_back(ButtonItem{.name = "slide-to-rose", .label = words::slide_to_rose(), .on_press = {"slide-edge-to", Value::object({{"rose", std::to_string(nearest->id.value)}})}});
+}
+
 std::string heading_beside(const Session& session) {
   if (const std::optional<DirectionSet>& direction = session.desk.direction) {
     const Mark* through = direction->through ? session.document().marks.find(*direction->through) : nullptr;
@@ -123,6 +135,7 @@ Panel straight_edge_slip(const Session& session, const Tool& tool) {
   if (setting) add_set_direction(session, tool, slip);
   else if (edge && edge->settled_on) add_reading(session, *edge, slip);
   if (!setting && !(edge && edge->settled_on)) slip.items.push_back(parts::status_line(tool.status(session)));
+  if (edge && !setting && !edge->settled_on) add_slide_button(session, *edge, slip);
   const bool has_line = setting && line_along_edge(session);
   if (has_line) add_line(session, slip);
   else if (setting) slip.items.push_back(ButtonItem{.name = "read-edge", .label = "Read a line instead", .on_press = {"begin-direction"}});

@@ -6,7 +6,7 @@ import { after, before, describe, test } from 'node:test';
 import { open_chromium, with_engine } from './lib/engines.mjs';
 import { choose, press_part, reason_at, show, tab_to, type_into, typed_in } from './lib/forms.mjs';
 import { mouse_hand, place_of, touch_hand } from './lib/hands.mjs';
-import { command, done, note_violations, open, read, sheet_of, until, watch } from './lib/sheet.mjs';
+import { command, done, kept, kept_offline, note_violations, open, read, ready, sheet_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
 
 const tablet = { width: 820, height: 1180, scale: 2, touch: true };
@@ -28,6 +28,31 @@ async function add_by_typing(page, hand, { name, position }) {
   await press_part(page, hand, 'make-new-mark');
 }
 
+/// The edge is laid on the first two marks and slid to the rose, and what it reads is written on their leg.
+async function write_from_edge(page, hand) {
+  await press_part(page, hand, 'close');
+  await press_part(page, hand, 'tool/straight-edge');
+  const { marks } = await read(page);
+  await hand.press(`mark/#${marks[0].id}`);
+  await hand.press(`mark/#${marks[1].id}`);
+  await until(page, 'the edge is on', () => window.fogsheet.read().edge?.on.length === 2);
+  await hand.drag('edge/reading', 'rose/centre');
+  await until(page, 'the edge is settled', () => window.fogsheet.read().edge.settled_on !== null);
+  await press_part(page, hand, 'write-on-leg');
+  await until(page, 'a reading on the leg', () => Boolean(window.fogsheet.read().legs[0].written));
+}
+
+/// Once all is kept the page is opened anew with the server gone, and has the same sheet.
+async function check_reopened(page, own_site, full) {
+  await kept_offline(page);
+  await kept(page);
+  await own_site.close();
+  await page.reload();
+  await ready(page);
+  assert.deepEqual(sheet_of(await read(page)), full);
+  await page.close();
+}
+
 describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
   let browser;
   let site;
@@ -39,15 +64,16 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
     await browser?.close();
     await site?.close();
   });
-  const fresh = async (view) => {
+  const fresh = async (view, on = site) => {
     const page = await browser.open({ ...view, prepare: note_violations });
-    const watched = watch(page, site.origin);
-    await open(page, site.url);
+    const watched = watch(page, on.origin);
+    await open(page, on.url);
     return { page, watched };
   };
 
-  test('by finger: four marks in three ways, three legs, undone to nothing and redone', async () => {
-    const { page, watched } = await fresh(tablet);
+  test('by finger: four marks in three ways, three legs, one written from the edge, undone to nothing and redone, reopened offline', async () => {
+    const own_site = await open_site();
+    const { page, watched } = await fresh(tablet, own_site);
     const hand = await touch_hand(page);
     const demo = sheet_of(await read(page));
     await press_part(page, hand, 'sheet-of-mine');
@@ -82,7 +108,9 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
       await legs_are(page, i);
     }
     await press_part(page, hand, 'tool/leg');
+    await write_from_edge(page, hand);
     const full = sheet_of(await read(page));
+    assert.equal(full.legs[0].written.stale, false);
     assert.equal(full.legs.length, 3);
     const by_bearing = full.marks[2];
     assert.equal(by_bearing.name, 'Far Post');
@@ -92,17 +120,19 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
       assert.ok(steps < 12, 'undo leads back to the sheet that was there before');
       await press_part(page, hand, 'undo');
     }
-    assert.equal(steps, 8, 'a step for the sheet, each mark and each leg');
+    assert.equal(steps, 9, 'a step for the sheet, each mark, each leg and the reading');
     await done(page, 'redo');
     assert.deepEqual(sheet_of(await read(page)), empty);
     for (let i = 1; i < steps; i += 1) await done(page, 'redo');
     assert.deepEqual(sheet_of(await read(page)), full);
     await watched.check();
-    await page.close();
+    await check_reopened(page, own_site, full);
   });
 
-  test('by keyboard: the sheet, four marks and three legs', async () => {
-    const { page, watched } = await fresh(desktop);
+  test('by keyboard: the sheet, four marks and three legs, one written from the edge, undone, redone, reopened offline', async () => {
+    const own_site = await open_site();
+    const { page, watched } = await fresh(desktop, own_site);
+    const demo = sheet_of(await read(page));
     const { keyboard } = page.raw.page;
     const fill = async (name, text) => {
       await tab_to(page, name);
@@ -138,8 +168,24 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
       await legs_are(page, i + 1);
     }
     assert.deepEqual((await read(page)).legs.map(({ from, to }) => [from, to]), [0, 1, 2].map((i) => [marks[i].id, marks[i + 1].id]));
+    await press('legs/0');
+    await press('edge-on-leg');
+    await press('slide-to-rose');
+    await until(page, 'the edge is settled', () => window.fogsheet.read().edge.settled_on !== null);
+    await press('write-on-leg');
+    await until(page, 'a reading on the leg', () => Boolean(window.fogsheet.read().legs[0].written));
+    const full = sheet_of(await read(page));
+
+    let steps = 0;
+    for (; JSON.stringify(sheet_of(await read(page))) !== JSON.stringify(demo); steps += 1) {
+      assert.ok(steps < 12, 'undo leads back to the sheet that was there before');
+      await keyboard.press('Control+z');
+    }
+    for (let i = 0; i < steps; i += 1) await keyboard.press('Control+y');
+    await until(page, 'all redone', () => window.fogsheet.read().history.redo_label === null);
+    assert.deepEqual(sheet_of(await read(page)), full);
     await watched.check();
-    await page.close();
+    await check_reopened(page, own_site, full);
   });
 
   test('from an empty sheet to the first magnetic course in at most 8 presses', async (t) => {
