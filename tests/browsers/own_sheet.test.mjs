@@ -30,7 +30,6 @@ async function add_by_typing(page, hand, { name, position }) {
 
 /// The edge is laid on the first two marks and slid to the rose, and what it reads is written on their leg.
 async function write_from_edge(page, hand) {
-  await press_part(page, hand, 'close');
   await press_part(page, hand, 'tool/straight-edge');
   const { marks } = await read(page);
   await hand.press(`mark/#${marks[0].id}`);
@@ -71,8 +70,9 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
     return { page, watched };
   };
 
-  test('by finger: four marks in three ways, three legs, one written from the edge, undone to nothing and redone, reopened offline', async () => {
+  test('by finger: four marks in three ways, three legs, one written from the edge, undone to nothing and redone, reopened offline', async (t) => {
     const own_site = await open_site();
+    t.after(own_site.close);
     const { page, watched } = await fresh(tablet, own_site);
     const hand = await touch_hand(page);
     const demo = sheet_of(await read(page));
@@ -129,8 +129,9 @@ describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
     await check_reopened(page, own_site, full);
   });
 
-  test('by keyboard: the sheet, four marks and three legs, one written from the edge, undone, redone, reopened offline', async () => {
+  test('by keyboard: the sheet, four marks and three legs, one written from the edge, undone, redone, reopened offline', async (t) => {
     const own_site = await open_site();
+    t.after(own_site.close);
     const { page, watched } = await fresh(desktop, own_site);
     const demo = sheet_of(await read(page));
     const { keyboard } = page.raw.page;
