@@ -24,6 +24,14 @@ export function arrange(parent, wanted) {
   for (const child of [...parent.children]) if (!kept.has(child)) child.remove();
   let next = parent.firstElementChild;
   for (const element of wanted) {
+    // What has the focus stays where it is: what stands before it goes to the end, and is fetched from there in its turn.
+    if (element.parentElement === parent && element.contains(document.activeElement)) {
+      while (next !== element) {
+        const passed = next;
+        next = next.nextElementSibling;
+        parent.append(passed);
+      }
+    }
     if (element === next) next = next.nextElementSibling;
     else parent.insertBefore(element, next);
   }
