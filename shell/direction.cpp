@@ -36,7 +36,7 @@ Result<TrueDirection> to_true_direction(const Session& session, double deg, Refe
   if (reference == Reference::compass) return Problem{.fault = Fault::reference_not_usable, .texts = {"compass"}};
   const bool first_rose = !session.desk.edge && !session.facts().roses.empty();
   const VariationInUse& variation = first_rose ? session.variation_of(session.facts().roses.front().id) : session.variation_of_edge();
-  if (!variation.used) return Problem{.fault = Fault::reference_not_usable, .texts = {"magnetic"}};
+  if (!variation.used) return variation.problem ? *variation.problem : Problem{.fault = Fault::reference_not_usable, .texts = {"magnetic"}};
   return to_true(MagneticDirection(deg), *variation.used);
 }
 

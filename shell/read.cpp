@@ -132,7 +132,6 @@ Value edge_value(const Session& session) {
 }
 
 Value dividers_value(const Session& session) {
-  if (!session.desk.dividers) return Value();
   const DividersOnSheet& dividers = *session.desk.dividers;
   const DividersReading reading = reading_of(session, dividers);
   const DividersPlace& place = dividers.work ? *dividers.work : dividers.lie;
@@ -192,18 +191,19 @@ Value read_session(const Session& session) {
   const Document& document = session.document();
   Value legs = Value::list();
   for (const Leg& leg : document.legs) legs.add(leg_value(session, leg));
-  return Value::object({{"format", k_document_format},
-                        {"sheet", sheet_value(document)},
-                        {"variation", variation_value(session)},
-                        {"marks", marks_value(document)},
-                        {"legs", legs},
-                        {"roses", roses_value(session)},
-                        {"notes", notes_value(document)},
-                        {"edge", edge_value(session)},
-                        {"dividers", dividers_value(session)},
-                        {"compass", Value::object()},
-                        {"passage", Value::object()},
-                        {"history", history_value(session)}});
+  Value value = Value::object({{"format", k_document_format},
+                               {"sheet", sheet_value(document)},
+                               {"variation", variation_value(session)},
+                               {"marks", marks_value(document)},
+                               {"legs", legs},
+                               {"roses", roses_value(session)},
+                               {"notes", notes_value(document)},
+                               {"edge", edge_value(session)},
+                               {"compass", Value::object()},
+                               {"passage", Value::object()},
+                               {"history", history_value(session)}});
+  if (session.desk.dividers) value.set("dividers", dividers_value(session));  // none on: nothing that two sheets could differ in
+  return value;
 }
 
 }  // namespace fogsheet

@@ -55,7 +55,7 @@ describe('handles', with_engine('chromium', 180_000), () => {
       const { marks } = await read(page);
       await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
       const value = await read(page);
-      assert.deepEqual(fields(value), ['compass', 'edge', 'format', 'history', 'legs', 'marks', 'passage', 'roses', 'sheet', 'variation']);
+      assert.deepEqual(fields(value), ['compass', 'edge', 'format', 'history', 'legs', 'marks', 'notes', 'passage', 'roses', 'sheet', 'variation']);
       assert.ok(Number.isInteger(value.format));
       assert.deepEqual(fields(value.sheet), ['date', 'datum', 'mid_lat_deg', 'mid_lon_deg', 'name', 'paper', 'scale']);
       assert.match(value.sheet.date, /^\d{4}-\d\d-\d\d$/);
@@ -70,7 +70,7 @@ describe('handles', with_engine('chromium', 180_000), () => {
         assert.deepEqual(fields(leg.shown), ['back_magnetic', 'back_true', 'deviation', 'distance', 'magnetic', 'true', 'variation']);
         assert.equal(leg.course_compass_deg, null, 'deviation is not entered');
       }
-      for (const rose of value.roses) assert.deepEqual(fields(rose), ['id', 'lat_deg', 'lon_deg', 'variation_deg']);
+      for (const rose of value.roses) assert.deepEqual(fields(rose), ['id', 'lat_deg', 'lon_deg', 'own_place', 'radius_mm', 'variation_deg']);
       assert.deepEqual(fields(value.edge), ['bearing_magnetic_deg', 'bearing_true_deg', 'locked', 'on', 'settled_on', 'shown']);
       assert.deepEqual(fields(value.history), ['drawer', 'first_step', 'kept', 'last_step', 'redo_label', 'step', 'undo_label']);
       const ids = [...value.marks, ...value.legs, ...value.roses].map((each) => each.id);

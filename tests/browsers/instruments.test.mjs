@@ -63,7 +63,7 @@ async function dividers_read_a_leg(page, hand) {
   assert.ok(await where(page, 'dividers/leg-a'), 'they can be seen on the scale');
   await press_part(page, hand, 'walk-dividers');
   await press_part(page, hand, 'lift-dividers');
-  assert.equal((await read(page)).dividers, null);
+  assert.equal((await read(page)).dividers, undefined);
 }
 
 async function edge_set_and_line_drawn(page, hand) {
