@@ -57,7 +57,7 @@ describe('handles', with_engine('chromium', 180_000), () => {
       const value = await read(page);
       assert.deepEqual(fields(value), ['compass', 'edge', 'format', 'history', 'legs', 'marks', 'notes', 'passage', 'roses', 'sheet', 'variation']);
       assert.ok(Number.isInteger(value.format));
-      assert.deepEqual(fields(value.sheet), ['date', 'datum', 'mid_lat_deg', 'mid_lon_deg', 'name', 'paper', 'scale']);
+      assert.deepEqual(fields(value.sheet), ['date', 'datum', 'mid_lat_deg', 'mid_lon_deg', 'name', 'note', 'paper', 'scale', 'signs']);
       assert.match(value.sheet.date, /^\d{4}-\d\d-\d\d$/);
       assert.deepEqual(fields(value.variation), ['source', 'uncertainty_deg', 'used_deg', 'value_deg', 'zone']);
       assert.ok(value.marks.length > 0 && value.legs.length > 0 && value.roses.length > 0);
