@@ -67,6 +67,10 @@ Panel rough_method_slip(const Session& session) {
   if (!rough.readings_deg.empty()) add_mean(session, mean, run, slip);
   slip.items.push_back(FieldItem{.name = "rough-run", .label = "Distance to run", .text = rough.run, .unit = "nm", .error = rough.run_error, .on_leave = {"set-rough-run"}});
   if (mean) add_sum(session, *mean, slip);
+  const Leg* leg = session.desk.selected_leg ? session.document().legs.find(*session.desk.selected_leg) : nullptr;
+  if (mean && leg)
+    slip.items.push_back(ButtonItem{.name = "write-mean", .label = words::write_it_on(words::leg_number(session.document(), leg->id)), .look = ButtonLook::main,
+                                    .on_press = {"write-on-leg", Value::object({{"leg", std::to_string(leg->id.value)}, {"bearing_deg", round_direction_deg(mean->mean.mean_deg, session.settings.rounding)}, {"reference", words::reference_name(rough.ring)}})}});
   if (!rough.readings_deg.empty()) slip.items.push_back(ButtonItem{.name = "clear-rough", .label = "Start again", .on_press = {"clear-rough"}});
   return slip;
 }

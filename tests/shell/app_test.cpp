@@ -124,12 +124,21 @@ TEST_CASE("news of offline use reaches the panels and asks for no frame") {
 TEST_CASE("undo of every command gives an equal sheet, redo likewise") {
   Desk desk;
   const std::string a = desk.mark_id(0), b = desk.mark_id(3);
+  const std::string leg = *(*desk.app.read()["legs"].items())[0]["id"].text(), rose = *(*desk.app.read()["roses"].items())[0]["id"].text();
   const std::pair<const char*, Value> acts[] = {
       {"add-mark", Value::object({{"name", "Ness"}, {"lat_deg", 44.1}, {"lon_deg", -31.3}, {"kind", "light"}})},
       {"move-mark", Value::object({{"id", a}, {"lat_deg", 44.2}, {"lon_deg", -31.35}})},
       {"add-leg", Value::object({{"from", a}, {"to", b}})},
       {"set-date", Value::object({{"date", "2027-01-31"}})},
       {"set-printed-variation", Value::object({{"value_deg", -8.25}, {"year", 2022}, {"annual_change_min", 11}})},
+      {"write-on-leg", Value::object({{"leg", leg}, {"bearing_deg", 61}, {"reference", "true"}})},
+      {"rub-out-reading", Value::object({{"leg", leg}})},
+      {"add-rose", Value::object({{"lat_deg", 44.15}, {"lon_deg", -31.4}, {"radius_mm", 25}})},
+      {"move-rose", Value::object({{"id", rose}, {"lat_deg", 44.1}, {"lon_deg", -31.3}})},
+      {"size-rose", Value::object({{"id", rose}, {"radius_mm", 30}})},
+      {"set-rose-own-place", Value::object({{"id", rose}, {"own_place", true}})},
+      {"remove-rose", Value::object({{"id", rose}})},
+      {"add-note", Value::object({{"text", "tide rips"}, {"lat_deg", 44.12}, {"lon_deg", -31.3}})},
       {"remove-mark", Value::object({{"id", a}})},
       {"new-sheet", Value::object({{"mid_lat_deg", -33.5}, {"mid_lon_deg", 179.9}, {"scale", 50000}, {"paper", "A3-upright"}})},
       {"open-demo", Value::object()},

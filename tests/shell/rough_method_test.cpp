@@ -65,6 +65,18 @@ TEST_CASE("wrong readings stay as typed, with the reason, and nothing entered be
   CHECK(bench.ask("remove-rough-reading", Value::object({{"index", 7}})).has("error"));
 }
 
+TEST_CASE("the mean is written on the leg selected, and undone") {
+  Bench bench;
+  bench.readings({"095", "099", "096"});
+  CHECK_FALSE(bench.item<ButtonItem>("write-mean"));
+  bench.done("select-leg", Value::object({{"id", bench.leg_id(1)}}));
+  bench.done("open-slip", Value::object({{"slip", "rough-method"}}));
+  bench.press_button("write-mean");
+  CHECK(*bench.leg(1)["written"]["bearing_deg"].number() == 97);  // (95 + 99 + 96) / 3 = 96.7
+  bench.done("undo");
+  CHECK(bench.leg(1)["written"].is_null());
+}
+
 TEST_CASE("readings off the magnetic ring are brought to true by the sum") {
   Bench bench;
   bench.type("rough-reading", "105M");
