@@ -23,17 +23,20 @@ const kept = async () => {
   while (sheet.read().history.kept.state !== 'kept') await new Promise((turn) => { setTimeout(turn, 1); });
 };
 
+// An edit that was not kept is done again after the kill: at another place, for what is there already is refused.
+const aside_deg = (Date.now() % 1000) * 1e-5;
+
 /// Marks are only ever added, so that a mark that was kept must be there for good; between them all else is done.
 function edit(n) {
   if (n % 12 === 0) do_it('new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across' });
   const { sheet: { mid_lat_deg, mid_lon_deg }, marks } = sheet.read();
-  do_it('add-mark', { name: `edit ${n}`, lat_deg: mid_lat_deg + (n % 12) * 0.001, lon_deg: mid_lon_deg });
+  do_it('add-mark', { name: `edit ${n}`, lat_deg: mid_lat_deg + (n % 12) * 0.001, lon_deg: mid_lon_deg + aside_deg });
   if (n % 3 === 0) {
     do_it('undo');
     do_it('redo');
   }
   if (n % 4 === 0 && marks.length > 1) do_it('move-mark', { id: marks[0].id, lat_deg: mid_lat_deg - 0.01, lon_deg: mid_lon_deg + 0.001 * (n % 7) });
-  if (n % 7 === 0 && marks.length > 1) do_it('lay-edge', { from: marks[0].id, to: marks[1].id });
+  if (n % 7 === 0 && marks.length > 1) sheet.command('lay-edge', { from: marks[0].id, to: marks[1].id });  // too short an edge is refused
 }
 
 async function run() {
