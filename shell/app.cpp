@@ -79,6 +79,8 @@ struct App::Inside : GestureTarget {
 
   /// After whatever happened: what changed is handed to the store.
   void keep() {
+    const std::size_t gone = session.history().first_state();
+    if (std::exchange(steps_gone, gone) == 0 && gone == 1) session.say(words::oldest_gone());
     session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
     hand_over();
   }
@@ -105,6 +107,7 @@ struct App::Inside : GestureTarget {
   Canvas canvas;
   std::vector<StoreRecord> records;  // read so far
   std::int64_t wakes_at_ms = 0;
+  std::size_t steps_gone = 0;  // from the past of the sheet in hand
   KeptShown kept_shown;
   std::vector<std::unique_ptr<Tool>> tools;  // by ToolId
   Gestures gestures;

@@ -123,6 +123,8 @@ void Sheets::adopt(SheetInDrawer kept, bool changed_here) {
   std::sort(sheets_.begin(), sheets_.end(), [](const auto& a, const auto& b) { return a->key < b->key; });
 }
 
+void Sheets::move_key_past(SheetKey other) { in_hand_->key = unused_key(other.value + 1); }
+
 void Sheets::forget(SheetKey key) {
   SHEET_CHECK(in_hand_->key != key, "the sheet in hand is thrown away");
   std::erase_if(sheets_, [&](const std::unique_ptr<SheetInDrawer>& sheet) { return sheet->key == key; });

@@ -71,6 +71,9 @@ class Sheets {
   /// has been changed here, it stays beside under a new key.
   void adopt(SheetInDrawer kept, bool changed_here);
 
+  /// Gives the sheet in hand a key above that one.
+  void move_key_past(SheetKey other);
+
   /// Throws a sheet away that is not in hand.
   void forget(SheetKey key);
 

@@ -21,6 +21,18 @@ std::string number(double value) {
 }
 
 /// Thousands parted by a thin blank: "1 : 100 000".
+struct LocalTime {
+  Date day;
+  ClockTime time;
+};
+
+LocalTime local_time(std::int64_t at_ms, int minutes_east) {
+  constexpr std::int64_t k_minutes_a_day = 1440;
+  const std::int64_t minutes = at_ms / 60'000 + minutes_east;
+  const std::int64_t day = minutes / k_minutes_a_day - (minutes % k_minutes_a_day < 0);
+  return {date_of_unix_day(day), {static_cast<int>(minutes - day * k_minutes_a_day)}};
+}
+
 std::string quoted(const std::string& text) { return text.empty() ? "This place" : "“" + text + "”"; }
 
 const std::string& text_of(const Problem& problem, std::size_t i) {
@@ -403,17 +415,12 @@ std::string no_such_command(const std::string& name) { return "There is no comma
 std::string link_copied() { return "The link is copied: paste it into a message to yourself or to your crew."; }
 std::string link_not_copied() { return "The link could not be copied. It stands under More: select it and copy it by hand."; }
 
-std::string day_and_time(std::int64_t at_ms, int minutes_east) {
-  constexpr std::int64_t k_minutes_a_day = 1440;
-  const std::int64_t minutes = at_ms / 60'000 + minutes_east;
-  const std::int64_t day = minutes / k_minutes_a_day - (minutes % k_minutes_a_day < 0);
-  return iso_date(date_of_unix_day(day)) + " " + print_clock_time({static_cast<int>(minutes - day * k_minutes_a_day)});
+std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today) {
+  const LocalTime at = local_time(at_ms, minutes_east);
+  return at.day == today ? print_clock_time(at.time) : iso_date(at.day);
 }
 
-std::string kept_at(std::int64_t at_ms, int minutes_east) {
-  const std::string moment = day_and_time(at_ms, minutes_east);
-  return "kept " + moment.substr(moment.size() - 4);
-}
+std::string kept_at(std::int64_t at_ms, int minutes_east) { return "kept " + print_clock_time(local_time(at_ms, minutes_east).time); }
 
 std::string being_kept() { return "keeping"; }
 

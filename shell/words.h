@@ -90,8 +90,8 @@ std::string not_kept(StoreFault why);
 std::string not_kept_advice(StoreFault why);
 /// What was found amiss in what was kept, sheet by sheet.
 std::string findings(const std::vector<Finding>& found, const Sheets& sheets);
-/// "2026-11-25 0612", in the device's own time.
-std::string day_and_time(std::int64_t at_ms, int minutes_east);
+/// In the device's own time: "0612" where it is today, "2026-11-24" else.
+std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today);
 /// "Gull Sound (copy)", cut where a name ends.
 std::string copy_of(const std::string& title);
 std::string sheet_deleted(const std::string& title);

@@ -43,6 +43,9 @@ bool Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets,
   fault_ = fault;
   findings_.clear();
   const bool replaces_first = sheets.untouched() && !sheets_.contains(sheets.in_hand().key);
+  if (replaces_first)  // a clock that was set back may have given it a key that was kept
+    for (const StoreRecord& record : records)
+      if (record.sheet >= sheets.in_hand().key.value) sheets.move_key_past({record.sheet});
   const SheetKey first = sheets.in_hand().key;
 
   std::map<SheetKey, std::vector<const StoreRecord*>> journals;

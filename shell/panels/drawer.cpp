@@ -12,13 +12,13 @@ constexpr std::size_t k_steps_around = 100;  // shown before and after the prese
 
 Press with_key(const char* command, const SheetInDrawer& sheet) { return {command, Value::object({{"key", key_text(sheet.key)}})}; }
 
-std::string when(const Session& session, std::int64_t at_ms) { return words::day_and_time(at_ms, session.platform.minutes_east(at_ms)); }
+std::string when(const Session& session, std::int64_t at_ms) { return words::day_or_time(at_ms, session.platform.minutes_east(at_ms), session.platform.today()); }
 
 TableItem sheets_table(const Session& session, const std::vector<const SheetInDrawer*>& sheets) {
-  TableItem table{.name = "sheets", .caption = "Sheets, the last changed first", .columns = {{"sheet"}, {""}, {"changed", true}}};
+  TableItem table{.name = "sheets", .caption = "Sheets, the last changed first", .columns = {{"sheet"}, {"changed", true}}};
   for (const SheetInDrawer* sheet : sheets) {
     const bool in_hand = sheet == &session.sheets.in_hand();
-    table.rows.push_back({words::sheet_title(sheet->history.now()), in_hand ? "in hand" : "", when(session, sheet->changed_ms)});
+    table.rows.push_back({words::sheet_title(sheet->history.now()), in_hand ? "in hand" : when(session, sheet->changed_ms)});
     table.row_presses.push_back(with_key("open-sheet", *sheet));
   }
   return table;
@@ -64,14 +64,14 @@ Panel history_slip(const Session& session) {
   slip.items.push_back(HeadingItem{.text = "Steps", .beside = words::sheet_title(session.document())});
   slip.items.push_back(parts::close_button());
 
-  TableItem table{.name = "steps", .caption = "The last step first: press one to go there", .columns = {{"step", true}, {"what was done"}, {""}}};
+  TableItem table{.name = "steps", .caption = "The last step first: press one to go there", .columns = {{"what was done"}, {"step", true}}};
   const std::size_t present = history.state();
   const std::size_t newest = std::min(history.last_state(), present + k_steps_around);
   const std::size_t oldest = std::max(history.first_state(), present - std::min(present, k_steps_around));
   for (std::size_t state = newest + 1; state-- > oldest;) {
     const bool laid_down = state == history.first_state();
     const std::string what = !laid_down ? words::label_of(history.label_of(state)) : state == 0 ? "laid down" : "the oldest there is";
-    table.rows.push_back({std::to_string(state), what, state == present ? "now" : ""});
+    table.rows.push_back({what, state == present ? "now" : std::to_string(state)});
     table.row_presses.push_back({"go-to-step", Value::object({{"step", static_cast<double>(state)}})});
   }
   if (newest < history.last_state()) slip.items.push_back(LineItem{.text = words::further_steps(history.last_state() - newest, true), .tone = LineTone::soft});

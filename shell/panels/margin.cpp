@@ -18,7 +18,10 @@ void add_keeping(Panel& margin, const Session& session) {
     margin.items.push_back(LineItem{.text = words::not_kept(keeper.fault()), .tone = LineTone::soft});
     return;
   }
-  margin.items.push_back(CautionItem{.text = words::not_kept(keeper.fault()), .advice = words::not_kept_advice(keeper.fault())});
+  // Above a slip that has risen there is no room for more than the bold line; the drawer has the buttons too.
+  const bool has_room = session.slip == SlipId::none || session.wide();
+  margin.items.push_back(CautionItem{.text = words::not_kept(keeper.fault()), .advice = has_room ? words::not_kept_advice(keeper.fault()) : ""});
+  if (!has_room) return;
   margin.items.push_back(ButtonItem{.name = "save-sheet", .label = "Save as a file", .look = ButtonLook::main, .on_press = {"save-sheet"}});
   margin.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
 }
