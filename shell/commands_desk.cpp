@@ -239,6 +239,7 @@ Value run_copy_link(Session& session, const Value&) {
 const char* slip_name(SlipId id) {
   if (id == SlipId::mark) return "mark";
   if (id == SlipId::leg) return "leg";
+  if (id == SlipId::note) return "note";
   for (const SlipName& row : k_slips)
     if (row.id == id) return row.name;
   return "none";
@@ -249,6 +250,7 @@ std::optional<SlipId> slip_named(std::string_view name) {
     if (name == row.name) return row.id;
   if (name == "mark") return SlipId::mark;
   if (name == "leg") return SlipId::leg;
+  if (name == "note") return SlipId::note;
   return std::nullopt;
 }
 

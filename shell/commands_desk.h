@@ -8,7 +8,7 @@
 
 namespace fogsheet {
 
-/// Slips by the names that open-slip takes, and those that open with what is selected: "mark", "leg".
+/// Slips by the names that open-slip takes, and those that open with what is selected: "mark", "leg", "note".
 const char* slip_name(SlipId id);
 std::optional<SlipId> slip_named(std::string_view name);
 

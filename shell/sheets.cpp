@@ -136,7 +136,7 @@ std::vector<const SheetInDrawer*> Sheets::shown() const {
   std::vector<const SheetInDrawer*> all;
   for (const std::unique_ptr<SheetInDrawer>& sheet : sheets_)
     if (sheet->removed_ms == 0 && !is_undone_and_empty(*sheet)) all.push_back(sheet.get());
-  std::stable_sort(all.begin(), all.end(), [](const SheetInDrawer* a, const SheetInDrawer* b) { return a->changed_ms > b->changed_ms; });
+  std::sort(all.begin(), all.end(), [](const SheetInDrawer* a, const SheetInDrawer* b) { return std::pair(a->changed_ms, a->key) > std::pair(b->changed_ms, b->key); });
   return all;
 }
 
@@ -144,7 +144,7 @@ std::vector<const SheetInDrawer*> Sheets::removed() const {
   std::vector<const SheetInDrawer*> all;
   for (const std::unique_ptr<SheetInDrawer>& sheet : sheets_)
     if (sheet->removed_ms != 0) all.push_back(sheet.get());
-  std::stable_sort(all.begin(), all.end(), [](const SheetInDrawer* a, const SheetInDrawer* b) { return a->removed_ms > b->removed_ms; });
+  std::sort(all.begin(), all.end(), [](const SheetInDrawer* a, const SheetInDrawer* b) { return std::pair(a->removed_ms, a->key) > std::pair(b->removed_ms, b->key); });
   return all;
 }
 

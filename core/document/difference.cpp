@@ -1,7 +1,7 @@
 #include "core/document/difference.h"
 
 #include <algorithm>
-#include <unordered_map>
+#include <optional>
 
 #include "core/document/integrity.h"
 #include "core/formats/bytes.h"
@@ -22,6 +22,19 @@ void write_part(ByteWriter& out, Part part, const ByteWriter& inside) {
 }
 
 // -- what changed
+
+/// A row's id and where it stands in a list; lists of these are sorted by id.
+struct IdAt {
+  std::uint32_t id;
+  std::size_t index;
+};
+
+bool comes_before(const IdAt& a, const IdAt& b) { return a.id < b.id; }
+
+std::optional<std::size_t> index_of(const std::vector<IdAt>& ids, std::uint32_t id) {
+  const auto found = std::lower_bound(ids.begin(), ids.end(), IdAt{id, 0}, comes_before);
+  return found != ids.end() && found->id == id ? std::optional(found->index) : std::nullopt;
+}
 
 /// Which of `places`, in their order, make up a longest ascending run; the others have been moved.
 std::vector<bool> longest_ascending(const std::vector<std::size_t>& places) {
@@ -44,19 +57,20 @@ std::vector<bool> longest_ascending(const std::vector<std::size_t>& places) {
 template <class Row>
 void write_table(ByteWriter& out, Part part, const Table<Row>& from, const Table<Row>& to) {
   const auto [old_rows, new_rows] = Table<Row>::apart(from, to);
-  std::unordered_map<std::uint32_t, std::size_t> old_by_id;
-  for (std::size_t i = 0; i < old_rows.size(); ++i) old_by_id[old_rows[i].row->id.value] = i;
+  std::vector<IdAt> old_ids;
+  for (std::size_t i = 0; i < old_rows.size(); ++i) old_ids.push_back({old_rows[i].row->id.value, i});
+  std::sort(old_ids.begin(), old_ids.end(), comes_before);
 
   // Rows that are in both, in the new order, by their old place. Those that passed a shared row have been moved too.
   std::vector<std::size_t> both, places;
   std::vector<bool> is_gone(old_rows.size(), true);
   for (std::size_t i = 0; i < new_rows.size(); ++i) {
-    const auto found = old_by_id.find(new_rows[i].row->id.value);
-    if (found == old_by_id.end()) continue;
-    is_gone[found->second] = false;
-    if (old_rows[found->second].shared_before != new_rows[i].shared_before) continue;
+    const std::optional<std::size_t> found = index_of(old_ids, new_rows[i].row->id.value);
+    if (!found) continue;
+    is_gone[*found] = false;
+    if (old_rows[*found].shared_before != new_rows[i].shared_before) continue;
     both.push_back(i);
-    places.push_back(found->second);
+    places.push_back(*found);
   }
   const std::vector<bool> keeps_place = longest_ascending(places);
 

@@ -24,7 +24,7 @@ History::History(KeptHistory kept)
   states_[at_].document = std::move(kept.now);
 }
 
-KeptHistory History::kept() const {
+KeptHistory History::kept() {
   return {.first = asleep_ ? first_ : states_.front().document,
           .now = now(),
           .steps = steps_after(first_state()),
@@ -34,7 +34,7 @@ KeptHistory History::kept() const {
           .revision = revision_};
 }
 
-KeptChange History::change() const {
+KeptChange History::change() {
   const std::size_t stands = std::max(unchanged_to_, first_state());
   return {.unchanged_to = stands, .steps = steps_after(stands), .state = state(), .commits = commits_, .revision = revision_};
 }
@@ -111,11 +111,13 @@ const Label& History::label_of(std::size_t state) const {
   return states_[state - gone_].label;
 }
 
-std::vector<KeptStep> History::steps_after(std::size_t state) const {
+std::vector<KeptStep> History::steps_after(std::size_t state) {
   SHEET_CHECK(state >= first_state() && state <= last_state(), "the steps after a state that is not there");
   std::vector<KeptStep> steps;
-  for (std::size_t i = state - gone_ + 1; i < states_.size(); ++i)
-    steps.push_back({states_[i].label, asleep_ ? states_[i].difference : difference(states_[i - 1].document, states_[i].document)});
+  for (std::size_t i = state - gone_ + 1; i < states_.size(); ++i) {
+    if (states_[i].difference.empty() && !asleep_) states_[i].difference = difference(states_[i - 1].document, states_[i].document);
+    steps.push_back({states_[i].label, states_[i].difference});
+  }
   return steps;
 }
 
@@ -130,7 +132,7 @@ void History::wake() {
   for (; made < states_.size(); ++made) {
     Result<Document> next = applied(states_[made].difference, states_[made - 1].document);
     if (!next || (made == at_ && !(*next == present))) break;
-    states_[made] = {std::move(states_[made].label), std::move(next).value()};
+    states_[made].document = std::move(next).value();
   }
   if (made == states_.size()) return;
   states_.resize(std::max(made, at_ + 1));

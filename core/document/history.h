@@ -63,7 +63,7 @@ class History {
   explicit History(KeptHistory kept);
 
   /// All of it, to be kept.
-  KeptHistory kept() const;
+  KeptHistory kept();
 
   const Document& now() const { return states_[at_].document; }
 
@@ -97,7 +97,7 @@ class History {
   std::uint64_t commits() const { return commits_; }
 
   /// What happened since the last mark(), to be kept.
-  KeptChange change() const;
+  KeptChange change();
   void mark() { unchanged_to_ = last_state(); }
   /// Up to which state nothing differs from what was there at the last mark(): what came after it is new, or gone.
   std::size_t unchanged_to() const { return unchanged_to_; }
@@ -111,10 +111,10 @@ class History {
   struct State {
     Label label;                            // of the step that led to it
     Document document;                      // empty while asleep, but for the present one
-    std::vector<std::uint8_t> difference = {};  // of that step; kept while asleep only
+    std::vector<std::uint8_t> difference = {};  // of that step, once it was asked for
   };
 
-  std::vector<KeptStep> steps_after(std::size_t state) const;
+  std::vector<KeptStep> steps_after(std::size_t state);
   void wake();
   void drop_oldest();
 

@@ -74,6 +74,18 @@ void each(Do& go, std::optional<Thing>& thing) {
 }
 
 template <class Do>
+void each(Do& go, double& value) {
+  go(value);
+}
+
+template <class Do>
+void each(Do& go, Reference& reference) {
+  int value = static_cast<int>(reference);
+  go(value);
+  reference = static_cast<Reference>(value);
+}
+
+template <class Do>
 void each(Do& go, StraightEdge& edge) {
   each(go, edge.a);
   each(go, edge.b);
@@ -121,25 +133,17 @@ void each(Do& go, RoughMethod& rough) {
   go(count);
   rough.readings_deg.resize(static_cast<std::size_t>(std::min(count, k_most_readings)));
   for (double& reading : rough.readings_deg) go(reading);
-  int ring = static_cast<int>(rough.ring);
-  go(ring);
-  rough.ring = static_cast<Reference>(ring);
+  each(go, rough.ring);
   go(rough.run);
 }
 
 template <class Do>
 void each(Do& go, DirectionSet& direction) {
   go(direction.deg);
-  int ring = static_cast<int>(direction.reference);
-  go(ring);
-  direction.reference = static_cast<Reference>(ring);
+  each(go, direction.reference);
   each(go, direction.set_here);
   each(go, direction.through);
-  bool has_length = direction.line_mm.has_value();
-  go(has_length);
-  double line_mm = direction.line_mm.value_or(0);
-  go(line_mm);
-  direction.line_mm = has_length ? std::optional(line_mm) : std::nullopt;
+  each(go, direction.line_mm);
 }
 
 template <class Do>
@@ -155,7 +159,9 @@ void each(Do& go, Desk& desk) {
   each(go, desk.selected_mark);
   each(go, desk.selected_leg);
   each(go, desk.selected_rose);
+  each(go, desk.selected_note);
   each(go, desk.direction);
+  each(go, desk.write_ring);
 }
 
 /// The desk of one sheet, and of which.
@@ -164,7 +170,10 @@ struct Placed {
   Desk desk;
 };
 
+constexpr std::uint64_t k_layout = 1;  // of these bytes; others are not read
+
 struct Kept {
+  std::uint64_t layout = k_layout;
   std::uint64_t in_hand = 0;
   std::string tool;
   std::string slip;
@@ -175,6 +184,7 @@ struct Kept {
 
 template <class Do>
 void each(Do& go, Kept& kept) {
+  go(kept.layout);
   go(kept.in_hand);
   go(kept.tool);
   go(kept.slip);
@@ -185,8 +195,10 @@ void each(Do& go, Kept& kept) {
 bool is_sound(const Desk& desk) {
   const bool camera = desk.camera.px_per_mm >= k_least_px_per_mm && desk.camera.px_per_mm <= k_most_px_per_mm;
   const bool edge = !desk.edge || distance_mm(desk.edge->a, desk.edge->b) >= k_least_edge_mm;
-  const bool direction = !desk.direction || (desk.edge && (desk.direction->reference == Reference::true_north || desk.direction->reference == Reference::magnetic) && distance_mm(desk.direction->set_here.a, desk.direction->set_here.b) >= k_least_edge_mm);
-  return camera && edge && direction && (desk.rough.ring == Reference::true_north || desk.rough.ring == Reference::magnetic);
+  const auto is_ring = [](Reference reference) { return reference == Reference::true_north || reference == Reference::magnetic; };
+  const std::optional<DirectionSet>& set = desk.direction;
+  const bool direction = !set || (desk.edge && is_ring(set->reference) && distance_mm(set->set_here.a, set->set_here.b) >= k_least_edge_mm);
+  return camera && edge && direction && is_ring(desk.rough.ring) && is_ring(desk.write_ring);
 }
 
 }  // namespace
@@ -216,6 +228,7 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes) {
   Reader in(bytes);
   Kept kept;
   each(in, kept);
+  if (kept.layout != k_layout) return;
   while (in.ok()) {
     Placed placed;
     in(placed.sheet);
