@@ -1,7 +1,7 @@
 // The mark tool: a press where nothing is makes a landmark there; a mark under the hand is selected or moved.
 #pragma once
 
-#include "shell/tools/mark_drag.h"
+#include "shell/tools/thing_drag.h"
 #include "shell/tools/tool.h"
 
 namespace fogsheet {
@@ -9,7 +9,7 @@ namespace fogsheet {
 class MarkTool : public Tool {
  public:
   void press(Session& session, ScreenPoint at) override;
-  bool take(Session& session, ScreenPoint from, double) override { return drag_.take(session, from); }
+  bool take(Session& session, ScreenPoint from, double) override { return drag_.take_mark(session, from); }
   void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
   void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
   void cancel(Session& session) override { drag_.cancel(session); }
@@ -17,7 +17,7 @@ class MarkTool : public Tool {
   std::string status(const Session& session) const override;
 
  private:
-  MarkDrag drag_;
+  ThingDrag drag_;
 };
 
 }  // namespace fogsheet

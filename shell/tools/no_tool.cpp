@@ -7,7 +7,7 @@ namespace fogsheet {
 
 void NoTool::press(Session& session, ScreenPoint at) { select_at(session, at); }
 
-bool NoTool::take(Session& session, ScreenPoint from, double held_s) { return held_s >= k_hold_s && (drag_.take(session, from) || note_drag_.take(session, from)); }
+bool NoTool::take(Session& session, ScreenPoint from, double held_s) { return held_s >= k_hold_s && (drag_.take_mark(session, from) || drag_.take_note(session, from)); }
 
 std::string NoTool::status(const Session&) const { return words::status_no_tool(); }
 

@@ -1,8 +1,7 @@
-// No tool in hand: a press selects, a drag moves the paper, and a mark moves after it was held.
+// No tool in hand: a press selects, a drag moves the paper, and a mark or a note moves after it was held.
 #pragma once
 
-#include "shell/tools/mark_drag.h"
-#include "shell/tools/note_drag.h"
+#include "shell/tools/thing_drag.h"
 #include "shell/tools/tool.h"
 
 namespace fogsheet {
@@ -11,18 +10,14 @@ class NoTool : public Tool {
  public:
   void press(Session& session, ScreenPoint at) override;
   bool take(Session& session, ScreenPoint from, double held_s) override;
-  void move(Session& session, ScreenPoint at) override { note_drag_.active() ? note_drag_.move(session, at) : drag_.move(session, at); }
-  void release(Session& session, ScreenPoint at) override { note_drag_.active() ? note_drag_.release(session, at) : drag_.release(session, at); }
-  void cancel(Session& session) override { note_drag_.active() ? note_drag_.cancel(session) : drag_.cancel(session); }
-  void draw_preview(const Session& session, Overlay& overlay) const override {
-    drag_.draw(session, overlay);
-    note_drag_.draw(session, overlay);
-  }
+  void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
+  void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
+  void cancel(Session& session) override { drag_.cancel(session); }
+  void draw_preview(const Session& session, Overlay& overlay) const override { drag_.draw(session, overlay); }
   std::string status(const Session& session) const override;
 
  private:
-  MarkDrag drag_;
-  NoteDrag note_drag_;
+  ThingDrag drag_;
 };
 
 /// Selects what is at a point and opens its slip; lets go of the selection where nothing is.

@@ -2,7 +2,7 @@
 // selected or moved.
 #pragma once
 
-#include "shell/tools/note_drag.h"
+#include "shell/tools/thing_drag.h"
 #include "shell/tools/tool.h"
 
 namespace fogsheet {
@@ -10,7 +10,7 @@ namespace fogsheet {
 class NoteTool : public Tool {
  public:
   void press(Session& session, ScreenPoint at) override;
-  bool take(Session& session, ScreenPoint from, double) override { return drag_.take(session, from); }
+  bool take(Session& session, ScreenPoint from, double) override { return drag_.take_note(session, from); }
   void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
   void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
   void cancel(Session& session) override { drag_.cancel(session); }
@@ -18,7 +18,7 @@ class NoteTool : public Tool {
   std::string status(const Session& session) const override;
 
  private:
-  NoteDrag drag_;
+  ThingDrag drag_;
 };
 
 }  // namespace fogsheet
