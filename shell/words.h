@@ -50,6 +50,8 @@ std::string variation_caution(const VariationInUse& variation);
 ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationInUse& variation);
 
 std::string plain_number(double value);  // "0.25", "23.5"
+std::string quoted(const std::string& text);  // "“Gull Rock”"
+std::string tenths_sd(double deg);            // "0.3°"
 std::string grouped(int number);         // "100 000"
 std::string reference_name(Reference reference);  // "true", "magnetic", "compass"
 std::string with_letter(double deg, Rounding rounding, Reference reference);  // "096°T"

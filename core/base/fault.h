@@ -1,5 +1,5 @@
 // Every reason for which core refuses what a user gave it, as a code with arguments. Core writes no prose: the sentence
-// for each code stands in shell/words.cpp, and a test there finds every code.
+// for each code stands in shell/words_of_faults.cpp, and a test there finds every code.
 #pragma once
 
 #include <cstddef>

@@ -1,0 +1,102 @@
+// Why something was refused, in a sentence: what is wrong, where, and what to do.
+#include "shell/words.h"
+
+namespace fogsheet::words {
+namespace {
+
+const std::string& text_of(const Problem& problem, std::size_t i) {
+  static const std::string none;
+  return i < problem.texts.size() ? problem.texts[i] : none;
+}
+
+double number_of(const Problem& problem, std::size_t i) { return i < problem.numbers.size() ? problem.numbers[i] : 0; }
+
+std::string things_off_sheet(const Problem& problem) {
+  const std::size_t count = static_cast<std::size_t>(number_of(problem, 0));
+  std::string list;
+  for (std::size_t i = 0; i < problem.texts.size(); ++i) list += (i == 0 ? "" : i + 1 == count ? " and " : ", ") + quoted(problem.texts[i]);
+  if (count > problem.texts.size()) list += " and " + std::to_string(count - problem.texts.size()) + " more";
+  return list + " would lie off the sheet: a smaller scale, a larger paper or another middle keeps " + (count == 1 ? "it" : "them") + " on.";
+}
+
+}  // namespace
+
+std::string sentence(const Problem& problem) {
+  const auto text = [&](std::size_t i) { return text_of(problem, i); };
+  const auto value = [&](std::size_t i) { return plain_number(number_of(problem, i)); };
+  const std::string likely = problem.suggestion.empty() ? "" : " Did you mean " + problem.suggestion + "?";
+  switch (problem.fault) {
+    case Fault::latitude_out_of_range: return "Latitude " + value(0) + "° is too far from the equator: a sheet reaches " + value(1) + "° either side.";
+    case Fault::longitude_out_of_range: return "Longitude " + value(0) + "° is out of range: up to " + value(1) + "° east or west." + likely;
+    case Fault::direction_out_of_range: return value(0) + "° is no direction: from 000 to 359." + likely;
+    case Fault::number_out_of_range: return "The " + text(0) + " " + value(0) + " is out of range: from " + value(1) + " to " + value(2) + ".";
+    case Fault::number_missing: return "A number is missing: " + text(0) + ".";
+    case Fault::reference_not_usable:
+      if (text(0) == "compass") return "There is no compass course: deviation is not entered.";
+      if (text(0) == "magnetic") return "There is no variation here to make a true direction from a magnetic one.";
+      return quoted(text(0)) + " is no kind of direction: true or magnetic.";
+    case Fault::entry_empty: return "Nothing was entered for the " + text(0) + ".";
+    case Fault::entry_too_long: return "This is too long for a " + text(0) + ".";
+    case Fault::entry_unreadable: return quoted(text(1)) + " has no meaning in a " + text(0) + "." + likely;
+    case Fault::entry_part_missing: return "The " + text(0) + " lacks its " + text(1) + "." + likely;
+    case Fault::entry_part_twice: return "The " + text(0) + " has two of " + text(1) + ": leave one out." + likely;
+    case Fault::entry_ambiguous: return "This could be " + text(1) + " or " + text(2) + ": write it so that it is only one.";
+    case Fault::minutes_out_of_range: return "Minutes are under " + value(1) + ": " + value(0) + " is too many." + likely;
+    case Fault::seconds_out_of_range: return "Seconds are under " + value(1) + ": " + value(0) + " is too many." + likely;
+    case Fault::hours_out_of_range: return "Hours are under " + value(1) + ": " + value(0) + " is too many." + likely;
+    case Fault::unit_unknown: return quoted(text(1)) + " is no unit of a " + text(0) + " known here.";
+    case Fault::datum_unknown: return "Only WGS 84 is read here, not " + quoted(text(0)) + ".";
+    case Fault::course_never_there: return "The course " + value(0) + "° never leads to latitude " + value(1) + "°.";
+    case Fault::card_heading_twice: return "Heading " + value(0) + "° stands twice in the card: leave one out.";
+    case Fault::date_unreadable: return quoted(text(0)) + " is no date: write year, month and day as 2026-06-21.";
+    case Fault::date_outside_models:
+      return "No variation for the year " + value(0) + ": the models reach from " + value(1) + " to " + value(2) + ". Set another date, or enter the variation printed on your chart.";
+    case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
+    case Fault::no_marks_to_fit: return "There are no marks on the sheet in hand to fit one to.";
+    case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take 1:" + value(0) + ", and 1:" + value(1) + " is the smallest scale. Take a larger paper or places nearer together.";
+    case Fault::things_off_sheet: return things_off_sheet(problem);
+    case Fault::name_empty: return "A mark needs a name.";
+    case Fault::name_too_long: return "The name has " + value(0) + " characters; up to " + value(1) + " fit.";
+    case Fault::note_empty: return "A note needs words.";
+    case Fault::note_too_long: return "The note has " + value(0) + " characters; up to " + value(1) + " fit.";
+    case Fault::mark_already_there: return quoted(text(0)) + " stands at this very place already.";
+    case Fault::lines_do_not_cross: return "The lines through " + quoted(text(0)) + " and " + quoted(text(1)) + " run side by side (" + value(0) + "° apart): they cross nowhere that can be trusted.";
+    case Fault::mark_unknown: return "There is no such mark on this sheet (" + text(0) + ").";
+    case Fault::leg_unknown: return "There is no such leg on this sheet (" + text(0) + ").";
+    case Fault::sheet_unknown: return "There is no sheet of that key in the drawer.";
+    case Fault::rose_unknown: return "There is no such rose on this sheet (" + text(0) + ").";
+    case Fault::note_unknown: return "There is no such note on this sheet (" + text(0) + ").";
+    case Fault::nothing_written: return "Nothing is written on this leg.";
+    case Fault::leg_ends_missing: return "Choose the mark the leg begins at and the one it ends at.";
+    case Fault::leg_of_no_length: return "A leg needs two places: both ends are " + quoted(text(0)) + ".";
+    case Fault::leg_already_there: return "There is a leg from " + quoted(text(0)) + " to " + quoted(text(1)) + " already.";
+    case Fault::paper_unknown: return quoted(text(0)) + " is no paper known here.";
+    case Fault::kind_unknown: return quoted(text(0)) + " is no kind of mark: landmark, light, turn, danger or other.";
+    case Fault::radius_missing: return "A danger needs the radius of the ring to keep out of, in nautical miles.";
+    case Fault::table_full: return "No more " + text(0) + " fit on a sheet: " + value(0) + " at the most.";
+    case Fault::no_edge: return "The straight-edge is not on the sheet: press one end, then the other.";
+    case Fault::no_rose: return "There is no rose on this sheet.";
+    case Fault::edge_of_no_length: return "The straight-edge needs two places: its ends are too close together.";
+    case Fault::edge_not_settled: return "Nothing is read yet: slide the edge to a rose first.";
+    case Fault::edge_on_no_leg: return "The edge was not laid along that leg: lay it on the leg's two ends, then slide it to a rose.";
+    case Fault::no_line_to_draw: return "Slide the edge to a mark first: the line is drawn from there.";
+    case Fault::no_dividers: return "The dividers are not on the sheet: press one point, then the other.";
+    case Fault::dividers_shut: return "The dividers need two places: their points are too close together.";
+    case Fault::no_leg_to_step: return "The dividers stand at no leg: set a point down on an end of the leg to step along.";
+    case Fault::no_undo: return "There is nothing to undo.";
+    case Fault::no_redo: return "There is nothing to redo.";
+    case Fault::text_empty: return "There is nothing to open: the text is empty. The sheet stays as it was.";
+    case Fault::text_not_ours: return "This is no sheet: a sheet's text begins with 1: and has no blanks. The sheet in hand stays as it was.";
+    case Fault::text_newer:
+      return "This sheet was made by a newer version (format " + value(0) + "; this one reads " + value(1) + "). Load the page anew when you are online. The sheet in hand stays as it was.";
+    case Fault::text_bad_character: return "The text is damaged at character " + plain_number(static_cast<double>(problem.begin) + 1) + ". Copy it again, whole. The sheet in hand stays as it was.";
+    case Fault::text_too_long: return "The text is too long to be a sheet: " + value(0) + " characters, at most " + value(1) + ". The sheet in hand stays as it was.";
+    case Fault::text_cut_short: return "The text ends too early: a part was lost on the way. Copy it again, whole. The sheet in hand stays as it was.";
+    case Fault::text_checksum: return "The text is damaged: its check figure does not fit. Copy it again, whole. The sheet in hand stays as it was.";
+    case Fault::text_section: return "The text is damaged in its part “" + text(0) + "”. The sheet in hand stays as it was.";
+    case Fault::text_missing_section: return "The text lacks its part “" + text(0) + "”. Copy it again, whole. The sheet in hand stays as it was.";
+  }
+  return "That can't be done.";
+}
+
+}  // namespace fogsheet::words

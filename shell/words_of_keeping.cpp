@@ -1,0 +1,99 @@
+// What is said of keeping: what is kept and since when, what is not and why, what lies in the drawer.
+#include "core/base/clock_text.h"
+#include "core/base/utf8.h"
+#include "shell/words.h"
+
+namespace fogsheet::words {
+namespace {
+
+struct LocalTime {
+  Date day;
+  ClockTime time;
+};
+
+LocalTime local_time(std::int64_t at_ms, int minutes_east) {
+  constexpr std::int64_t k_minutes_a_day = 1440;
+  const std::int64_t minutes = at_ms / 60'000 + minutes_east;
+  const std::int64_t day = minutes / k_minutes_a_day - (minutes % k_minutes_a_day < 0);
+  return {date_of_unix_day(day), {static_cast<int>(minutes - day * k_minutes_a_day)}};
+}
+
+}  // namespace
+
+std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today) {
+  const LocalTime at = local_time(at_ms, minutes_east);
+  return at.day == today ? print_clock_time(at.time) : iso_date(at.day);
+}
+
+std::string kept_at(std::int64_t at_ms, int minutes_east) { return "kept " + print_clock_time(local_time(at_ms, minutes_east).time); }
+
+std::string being_kept() { return "keeping"; }
+
+std::string not_kept(StoreFault why) {
+  switch (why) {
+    case StoreFault::none: break;
+    case StoreFault::missing: return "Nothing is kept here: this browser gives the page no room, as private windows do";
+    case StoreFault::silent: return "Nothing is kept yet: the browser's store does not answer";
+    case StoreFault::full: return "Not kept: the device has no room left for it";
+    case StoreFault::refused: return "Not kept: the browser could not write it";
+    case StoreFault::taken:
+    case StoreFault::elsewhere: return "Open in another tab: what is changed here is not kept";
+  }
+  return "Not kept";
+}
+
+std::string not_kept_advice(StoreFault why) {
+  if (why == StoreFault::elsewhere || why == StoreFault::taken) return "Go on in the other tab, or save this sheet as a file or its link before you leave.";
+  if (why == StoreFault::missing || why == StoreFault::silent) return "Save the sheet as a file or copy its link before you leave.";
+  return "It is tried again by itself. Until then save the sheet as a file, or copy its link.";
+}
+
+std::string findings(const std::vector<Finding>& found, const Sheets& sheets) {
+  std::string all;
+  for (const Finding& each : found) {
+    const SheetInDrawer* sheet = sheets.find(each.sheet);
+    const std::string name = sheet ? sheet_title(sheet->history.now()) : "";
+    if (!all.empty()) all += " ";
+    switch (each.kind) {
+      case Finding::Kind::newer: all += "A sheet was kept by a newer version of this page: it is left as it is, load the page again to open it."; break;
+      case Finding::Kind::past_lost: all += name + " was damaged where it is kept: it is here as it was, without its past. The damaged record is kept too."; break;
+      case Finding::Kind::steps_lost: all += "The last steps of " + name + " were damaged where they are kept: the sheet is here as it was before them. The damaged records are kept too."; break;
+      case Finding::Kind::unreadable: all += "A kept sheet is damaged and can't be read: it is left as it is."; break;
+    }
+  }
+  return all;
+}
+
+std::string copy_of(const std::string& title) {
+  const std::string copy = " (copy)";
+  std::string_view kept(title);
+  while (kept.size() + copy.size() > k_most_name_bytes || !is_utf8(kept)) kept.remove_suffix(1);
+  return std::string(kept) + copy;
+}
+
+std::string sheet_deleted(const std::string& title) { return quoted(title) + " is out of the drawer. It can be put back for 30 days."; }
+
+std::string file_name(const Document& document) {
+  // What some file system or other does not take in a name.
+  constexpr std::string_view k_awkward = "\\/:*?\"<>|";
+  std::string name;
+  for (const char c : sheet_title(document)) {
+    if (static_cast<unsigned char>(c) < ' ' || c == 0x7F) continue;
+    name += k_awkward.find(c) == std::string_view::npos ? c : '-';
+  }
+  return name + ".fogsheet";
+}
+
+std::string put_back_for() { return "for 30 days"; }
+
+std::string where_kept(const Keeper& keeper) {
+  const Keeping keeping = keeper.keeping();
+  if (keeping == Keeping::failed || keeping == Keeping::off) return not_kept(keeper.fault()) + ".";
+  return "Kept in this browser, on this device, and nowhere else: clearing its data takes them away. Save what matters as files.";
+}
+
+std::string further_steps(std::size_t count, bool later) { return std::to_string(count) + (count == 1 ? " step " : " steps ") + (later ? "further on." : "further back."); }
+
+std::string oldest_gone() { return "Only the last 10 000 steps can be undone: the oldest have gone."; }
+
+}  // namespace fogsheet::words
