@@ -67,19 +67,6 @@ Result<Document> made_sheet(const NewSheet& wanted) {
   return document;
 }
 
-Result<Done> new_sheet(History& history, const NewSheet& wanted) {
-  Result<Document> made = made_sheet(wanted);
-  if (!made) return made.problem();
-  std::string name = made->sheet.name;
-  history.commit(std::move(made).value(), {Act::new_sheet, std::move(name)});
-  return Done{};
-}
-
-void open_sheet(History& history, Document document) {
-  std::string name = document.sheet.name;
-  history.commit(std::move(document), {Act::open_sheet, std::move(name)});
-}
-
 Result<Done> reshape_sheet(History& history, const SheetShape& wanted) {
   Document next = history.now();
   const Result<Done> shaped = shape_sheet(next.sheet, wanted);

@@ -23,12 +23,6 @@ struct NewSheet {
 /// it would pass 75 deg: given is that edge's latitude).
 Result<Document> made_sheet(const NewSheet& wanted);
 
-/// Makes it the sheet in hand; undo goes back to the one before. Undo label: "New sheet".
-Result<Done> new_sheet(History& history, const NewSheet& wanted);
-
-/// Opens a document that was read from a text. Undo goes back to the one before.
-void open_sheet(History& history, Document document);
-
 /// Where a sheet lies and how large its water is drawn.
 struct SheetShape {
   double mid_lat_deg = 0;

@@ -121,22 +121,6 @@ TEST_CASE("a sheet whose edge would pass 75 deg is refused with that edge's lati
   }
 }
 
-TEST_CASE("undo after a new sheet gives the one before") {
-  History history = usual_history();
-  const Document before = history.now();
-  NewSheet other = usual_sheet();
-  other.mid_lat_deg = -12;
-  REQUIRE(new_sheet(history, other));
-  CHECK(history.now().sheet.middle.lat == -7'200'000);
-  CHECK(*history.undo_label() == Label{Act::new_sheet, "Gull Sound"});
-  history.undo();
-  CHECK(history.now() == before);
-  open_sheet(history, made_sheet(other).value());
-  CHECK(*history.undo_label() == Label{Act::open_sheet, "Gull Sound"});
-  history.undo();
-  CHECK(history.now() == before);
-}
-
 TEST_CASE("a mark is kept as typed but for white space at its ends, to whole 0.0001'") {
   History history = usual_history();
   NewMark wanted = mark_at(" \t Gull  Rock\xC2\xA0\n", 1, 2);
