@@ -4,53 +4,19 @@
 #include <cmath>
 
 #include "doctest/doctest.h"
-#include "tests/shell/fake_platform.h"
+#include "tests/shell/hands.h"
 
 using namespace fogsheet;
 
 namespace {
 
-struct Desk {
-  FakePlatform platform;
-  App app{platform};
-  double now_ms = 0;
-
-  Desk() { app.set_viewport({.width_px = 1180, .height_px = 742}); }
-
-  ScreenPoint middle(const std::string& name) {
-    const Value box = app.where(name);
-    REQUIRE_MESSAGE(box.is_object(), name);
-    return {*box["x"].number() + *box["width"].number() / 2, *box["y"].number() + *box["height"].number() / 2};
-  }
-  void send(PointerPhase phase, ScreenPoint at) {
-    now_ms += 20;
-    app.pointer({.phase = phase, .at = at, .buttons = phase == PointerPhase::up ? 0 : 1, .time_ms = now_ms});
-  }
-  void press(ScreenPoint at) {
-    send(PointerPhase::down, at);
-    send(PointerPhase::up, at);
-  }
-  void drag(ScreenPoint from, ScreenPoint to) {
-    send(PointerPhase::down, from);
-    for (int i = 1; i <= 10; ++i) send(PointerPhase::move, {from.x_px + (to.x_px - from.x_px) * i / 10, from.y_px + (to.y_px - from.y_px) * i / 10});
-    send(PointerPhase::up, to);
-  }
-  Value ask(const char* name, Value arguments = Value::object()) { return app.command(name, arguments); }
-  std::string mark_id(std::size_t i) { return *(*app.read()["marks"].items())[i]["id"].text(); }
+struct Desk : Tabletop {
   Value sheet_alone() {
     const Value all = app.read();
     Value rest;
     for (const auto& [name, value] : *all.members())
       if (name != "edge" && name != "history") rest.set(name, value);
     return rest;
-  }
-  bool panel_says(const std::string& words) {
-    for (const Panel& panel : app.panels())
-      for (const PanelItem& item : panel.items) {
-        if (const auto* caution = std::get_if<CautionItem>(&item); caution && (caution->text + caution->advice).find(words) != std::string::npos) return true;
-        if (const auto* line = std::get_if<LineItem>(&item); line && (line->text + line->value).find(words) != std::string::npos) return true;
-      }
-    return false;
   }
 };
 
@@ -167,7 +133,7 @@ TEST_CASE("an opened link gives an equal sheet; a damaged one changes nothing an
   const Value answer = second.ask("open-text", Value::object({{"text", "1:AAAA"}}));
   CHECK(answer.has("error"));
   CHECK(second.sheet_alone() == before);
-  CHECK(second.panel_says(*answer["error"].text()));
+  CHECK(second.says(*answer["error"].text()));
 }
 
 TEST_CASE("the rings are read on an edge turned to a magnetic bearing") {
@@ -208,7 +174,7 @@ TEST_CASE("a frame is drawn once for each change, and panning redraws nothing of
 TEST_CASE("without a canvas the lists stand in its place") {
   Desk desk;
   desk.app.set_canvas_lost(true);
-  CHECK(desk.panel_says("WebGL2"));
+  CHECK(desk.says("WebGL2"));
 }
 
 TEST_CASE("while touch is locked nothing is pressed but the bar that opens it") {
