@@ -32,6 +32,8 @@ enum class Fault {
   // sailings and cards
   course_never_there,      // numbers: course, latitude: that course does not lead to that latitude
   card_heading_twice,      // numbers: the heading two entries of a card have
+  too_few_readings,        // numbers: readings given, the least
+  headings_too_close,      // numbers: readings given: they do not support all that is asked of them
   // dates
   date_unreadable,     // texts: what was given
   date_outside_models,  // numbers: year given, first year, last year

@@ -1,5 +1,9 @@
-// True, magnetic, compass; leeway; notes of variation; deviation cards; units.
+// True, magnetic, compass; leeway; notes of variation; deviation cards and coefficients; units.
+#include <algorithm>
+#include <array>
+
 #include "core/base/units.h"
+#include "core/compass/coefficients.h"
 #include "core/directions/deviation_card.h"
 #include "core/directions/directions.h"
 #include "core/directions/leeway.h"
@@ -71,6 +75,29 @@ DeviationCard needed_card(const Inputs& in) {
   return std::move(card).value();
 }
 
+Coefficient named_coefficient(const std::string& name) {
+  if (name.size() != 1 || name[0] < 'A' || name[0] > 'E') throw RowError{"no such coefficient"};
+  return k_coefficients[static_cast<std::size_t>(name[0] - 'A')];
+}
+
+Outputs coefficient(const Inputs& in) {
+  const DeviationCard card = needed_card(in);
+  std::array<double, 8> deviations_deg{};
+  for (std::size_t i = 0; i < deviations_deg.size(); ++i) {
+    const CompassDirection heading(45.0 * static_cast<double>(i));
+    const auto found = std::find_if(card.entries().begin(), card.entries().end(), [&](const DeviationEntry& entry) { return entry.heading == heading; });
+    if (found == card.entries().end()) throw RowError{"the table lacks one of the eight headings"};
+    deviations_deg[i] = found->deviation.deg;
+  }
+  return {{"value_deg", in_full(of(coefficients_by_hand(deviations_deg), named_coefficient(in.text("coefficient"))))}};
+}
+
+Outputs deviation_from_coefficients(const Inputs& in) {
+  ByCoefficient coefficients_deg{};
+  for (const Row* row : in.needed("coefficient-given")) of(coefficients_deg, named_coefficient(text_in(*row, "coefficient"))) = number_in(*row, "value_deg");
+  return {{"deviation_deg", in_full(deviation_by(coefficients_deg, compass(in)).deg)}};
+}
+
 Outputs interpolation_by_compass_heading(const Inputs& in) {
   const std::optional<Deviation> found = needed_card(in).at(compass(in));
   return {{"deviation_deg", found ? in_full(found->deg) : "none"}};
@@ -103,6 +130,8 @@ KindTable compass_kinds() {
           {"leeway-compass-course", leeway_compass_course},
           {"leeway-water-track", leeway_water_track},
           {"variation-update", variation_update},
+          {"coefficient", coefficient},
+          {"deviation-from-coefficients", deviation_from_coefficients},
           {"interpolation-by-compass-heading", interpolation_by_compass_heading},
           {"compass-from-magnetic", compass_from_magnetic},
           {"nearest-table-entry", nearest_table_entry},

@@ -7,11 +7,13 @@
 
 namespace fogsheet::values {
 
-const std::string& Inputs::text(const std::string& name) const {
-  const auto found = row_.inputs.find(name);
-  if (found == row_.inputs.end()) throw RowError{"no input " + name};
+const std::string& text_in(const Row& row, const std::string& name) {
+  const auto found = row.inputs.find(name);
+  if (found == row.inputs.end()) throw RowError{"no input " + name};
   return found->second;
 }
+
+const std::string& Inputs::text(const std::string& name) const { return text_in(row_, name); }
 
 double number_in(const Row& row, const std::string& name) {
   const auto found = row.inputs.find(name);

@@ -34,7 +34,8 @@ class Inputs {
   const Table& table_;
 };
 
-/// A number as a row has it. Throws RowError.
+/// A text, and a number, as a row has it. Throw RowError.
+const std::string& text_in(const Row& row, const std::string& name);
 double number_in(const Row& row, const std::string& name);
 
 using Kind = Outputs (*)(const Inputs&);

@@ -1,0 +1,24 @@
+#include "core/compass/coefficients.h"
+
+#include <cmath>
+
+namespace fogsheet {
+
+ByCoefficient coefficient_factors(CompassDirection heading) {
+  const double z = heading.deg() * (3.14159265358979323846 / 180);
+  return {1, std::sin(z), std::cos(z), std::sin(2 * z), std::cos(2 * z)};
+}
+
+Deviation deviation_by(const ByCoefficient& coefficients_deg, CompassDirection heading) {
+  const ByCoefficient factors = coefficient_factors(heading);
+  double deg = 0;
+  for (std::size_t i = 0; i < k_coefficient_count; ++i) deg += coefficients_deg[i] * factors[i];
+  return {.deg = deg};
+}
+
+ByCoefficient coefficients_by_hand(const std::array<double, 8>& deviations_deg) {
+  const auto [n, ne, e, se, s, sw, w, nw] = deviations_deg;
+  return {(n + ne + e + se + s + sw + w + nw) / 8, (e - w) / 2, (n - s) / 2, (ne + sw - se - nw) / 4, (n + s - e - w) / 4};
+}
+
+}  // namespace fogsheet
