@@ -22,12 +22,12 @@ const signs = {
   edge: [stroke('M-11 4 8-9 11-4-8 9Z'), stroke('M-2 1-.6 3M2-1.7 3.4.3', 1.3)],
   rose: rose(),
   dividers: [stroke('M0-9-6 9M0-9 6 9'), dot(0, -9, 2.4), stroke('M-3.2 0H3.2', 1.2)],
-  bearing: [dot(-9, 7, 2.6), stroke('M-9 7 6.5 2.4'), stroke('M8 6V-9'), stroke('M4.4-9H11.6', 2)],
+  bearing: [dot(-9, 7, 2.4), stroke('M-9 7 6.8 2.3'), stroke('M6.8 6V-9'), stroke('M3-9H10.6', 2.2)],
   fix: [ring(0, 0, 4.6), dot(0, 0, 1.4), stroke('M-10-4 10 4M-3 10 3-10', 1.3)],
-  doubt: [stroke('M-10 0 9-7M-10 0 9 7', 1.4), stroke('M-10 0H10', 1.1), dot(-10, 0, 2.2)],
+  doubt: [stroke('M-9.4 0 9.4-7M-9.4 0 9.4 7', 1.4), stroke('M-9.4 0H10.4', 1.2), dot(-9.4, 0, 2.4)],
   compass: [stroke('M-11 0H11', 1.3), stroke('M-10.5 4C-7-13-3-9 0 0S7 13 10.5-4', 2)],
   card: [stroke('M-6-10H6A1.5 1.5 0 0 1 7.5-8.5V8.5A1.5 1.5 0 0 1 6 10H-6A1.5 1.5 0 0 1-7.5 8.5V-8.5A1.5 1.5 0 0 1-6-10Z', 1.6), stroke('M-4-5H4M-4 0H4M-4 5H4', 1.4)],
-  sheet: [stroke('M-11-1H4V9H-11Z', 1.6), stroke('M-7.5-4.7H7.7V5.5M-4-8.4H11.4V2', 1.6)],
+  sheet: [stroke('M-11-1H3.6V9H-11Z', 1.6), stroke('M-7.5-4.7H7.3V5.5M-4-8.4H11V2', 1.6)],
   note: [stroke('M-9 9-7 2.5 4.5-9 9-4.5-2.5 7Z'), stroke('M1.5-6 6-1.5', 1.3)],
   more: [dot(-7, 0, 2), dot(0, 0, 2), dot(7, 0, 2)],
   plus: [stroke('M-8 0H8M0-8V8', 2.2)],
@@ -37,6 +37,8 @@ const signs = {
   close: [stroke('M-6-6 6 6M6-6-6 6')],
   caution: [stroke('M0-9 9.5 7.2H-9.5Z'), stroke('M0-3.2V1.8', 2), dot(0, 4.7, 1.2)],
 };
+
+export const icon_names = Object.keys(signs);
 
 /// An empty square for a name that has no sign.
 export function icon(name) {
