@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { gzipSync } from 'node:zlib';
 
-import { palette_css } from './palette_css.mjs';
+import { colours_of, palette_css } from './palette_css.mjs';
 import { policy } from './policy.mjs';
 
 const page = path.join(path.dirname(fileURLToPath(import.meta.url)), 'page');
@@ -19,21 +19,28 @@ const gzip_aim_kb = 350;
 const read = (...at) => readFileSync(path.join(...at));
 const list = (folder, suffix) => readdirSync(folder).filter((name) => name.endsWith(suffix)).sort();
 
+const fill = (template, values) => template.replace(/\{\{(\w+)\}\}/g, (_, name) => values[name]);
+
 /// @param notices  [[title, file]...] of the licences of what is built in
 /// @return {version, files: a map from each path in the site to its bytes, kept: the paths that offline use needs}
 export function assemble({ program, fonts, palettes, notices = [] }) {
   const scripts = list(page, '.js').filter((name) => name !== 'sw.js');
   const faces = list(fonts, '.otf');
-  const style = [palette_css(String(read(palettes))), ...styles.map((name) => read(page, 'css', `${name}.css`))].join('\n');
+  const table = String(read(palettes));
+  const behind = colours_of(table, 'table');
+  // A start at night must not dazzle: until the page has said otherwise, an installed one shows the dusk's.
+  const colours = { behind: JSON.stringify(behind), theme: behind.day, launch: behind.dusk };
+  const style = [palette_css(table), ...styles.map((name) => read(page, 'css', `${name}.css`))].join('\n');
   const versioned = new Map([
     ...scripts.map((name) => [name, read(page, name)]),
     ...program_files.map((name) => [name, read(program, name)]),
     ...faces.map((name) => [`fonts/${name}`, read(fonts, name)]),
+    ['palette.js', Buffer.from(fill(String(read(page, 'palette.js')), colours))],
     ['page.css', Buffer.from(style)],
   ]);
   const fixed = new Map([
     ...list(path.join(page, 'icons'), '').map((name) => [`icons/${name}`, read(page, 'icons', name)]),
-    ['manifest.webmanifest', read(page, 'manifest.webmanifest')],
+    ['manifest.webmanifest', Buffer.from(fill(String(read(page, 'manifest.webmanifest')), colours))],
     ['notices.txt', Buffer.from(notices.map(([title, file]) => `${title}\n${'='.repeat(title.length)}\n\n${String(read(file)).trim()}\n`).join('\n\n'))],
   ]);
   const templates = { index: String(read(page, 'index.html')), worker: String(read(page, 'sw.js')) };
@@ -44,9 +51,8 @@ export function assemble({ program, fonts, palettes, notices = [] }) {
     ...faces.map((name) => `<link rel="preload" href="${version}/fonts/${name}" as="fetch" crossorigin>`),
     ...modules.map((name) => `<link rel="modulepreload" href="${version}/${name}">`),
   ];
-  const fill = (template, values) => template.replace(/\{\{(\w+)\}\}/g, (_, name) => values[name]);
   const files = new Map([
-    ['index.html', Buffer.from(fill(templates.index, { version, policy, preloads: preloads.join('\n') }))],
+    ['index.html', Buffer.from(fill(templates.index, { version, policy, theme: colours.theme, preloads: preloads.join('\n') }))],
     ...fixed,
     ...[...versioned].map(([name, bytes]) => [`${version}/${name}`, bytes]),
   ]);

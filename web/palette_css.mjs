@@ -16,6 +16,31 @@ export function inks_of(table) {
   });
 }
 
+/// {role: the first step of the dimmer at which it is gone}
+export function gone_of(table) {
+  return Object.fromEntries([...table.matchAll(/^GONE\((\w+),\s*(\d)\)$/gm)].map(([, role, step]) => [role.replaceAll('_', '-'), Number(step)]));
+}
+
+/// {palette: its colour of that role}
+export function colours_of(table, role) {
+  const [, values] = inks_of(table).find(([name]) => name === role);
+  return Object.fromEntries(palettes.map((palette, i) => [palette, values[i]]));
+}
+
+// Outlines of controls and the words that a panel can't do without have these colours too: only figures lose them, and what
+// the style sheet gives the opacity --shows-soft.
+const panels_need = ['graticule', 'soft'];
+
+/// The page's part of the dimmer. data-dim lists the steps so far.
+function dimmer_css(table) {
+  const inks = new Set(inks_of(table).map(([role]) => role));
+  return Object.entries(gone_of(table)).filter(([role]) => inks.has(role)).map(([role, step]) => {
+    const here = `[data-dim~="${step}"]`;
+    const colour = panels_need.includes(role) ? `--shows-${role}: 0` : `--${role}: transparent`;
+    return `${here} { ${colour}; }\n${here} .figure .fill-${role} { fill: none; }\n${here} .figure .stroke-${role} { stroke: none; }\n`;
+  }).join('');
+}
+
 export function palette_css(table) {
   const inks = inks_of(table);
   const blocks = palettes.map((palette, i) => {
@@ -24,5 +49,5 @@ export function palette_css(table) {
     return `${selector} {\n  color-scheme: ${dark.includes(palette) ? 'dark' : 'light'};\n${colours.join('\n')}\n}\n`;
   });
   const classes = inks.map(([role]) => `.figure .fill-${role} { fill: var(--${role}); }\n.figure .stroke-${role} { stroke: var(--${role}); }\n`);
-  return blocks.join('') + classes.join('');
+  return blocks.join('') + classes.join('') + dimmer_css(table);
 }

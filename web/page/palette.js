@@ -20,5 +20,8 @@
   }
   document.documentElement.dataset.text = text || '100';
   document.documentElement.dataset.suggested = suggested();
-  document.documentElement.dataset.palette = chosen || suggested();
+  const palette = chosen || suggested();
+  document.documentElement.dataset.palette = palette;
+  const behind = {{behind}};
+  document.querySelector('meta[name=theme-color]').content = behind[palette] ?? behind.day;
 })();
