@@ -92,6 +92,11 @@ struct App::Inside : GestureTarget {
     wakes_at_ms = keeper.wakes_at_ms();
     const KeptShown shown{keeper.keeping(), keeper.fault(), keeper.kept_ms() / k_minute_ms};
     if (std::exchange(kept_shown, shown) != shown) ++session.panels_revision;  // nothing of it is on the sheet: no frame for it
+    // The page goes when a newer version comes: not before all that was done is kept.
+    if (session.new_version_wanted && session.nothing_to_lose() && keeper.keeping() != Keeping::writing) {
+      session.new_version_wanted = false;
+      session.platform.use_new_version();
+    }
   }
 
   // What panels show of it.
@@ -247,6 +252,7 @@ void App::hidden() {
 
 void App::start(const std::string& fragment, bool loaded_anew) {
   Session& session = inside_->session;
+  if (session.settings.keep_awake) session.platform.keep_awake(true);
   const bool has_it = loaded_anew && session.keeper.kept_state(session.sheets.in_hand().key);
   if (!fragment.empty() && !has_it) run_command(session, "open-text", Value::object({{"text", fragment}}));
   inside_->keep();
@@ -278,6 +284,11 @@ void App::set_offline_state(const std::string& state) {
   ++inside_->session.panels_revision;  // nothing of it is on the sheet: no frame for it
 }
 
+void App::set_awake_state(const std::string& state) {
+  inside_->session.awake_state = state;
+  ++inside_->session.panels_revision;  // as above
+}
+
 bool App::wants_frame() const { return inside_->session.frame_wanted || inside_->canvas.moving(); }
 
 const DrawnFrame& App::frame(double now_ms) {
@@ -294,6 +305,7 @@ std::uint64_t App::panels_revision() const { return inside_->session.panels_revi
 std::vector<Panel> App::panels() const { return panels_in_view(inside_->session, inside_->tool()); }
 std::string App::palette() const { return std::string(palette_name(inside_->session.settings.palette)); }
 
+int App::dim_step() const { return inside_->session.settings.dim_step(); }
 int App::text_percent() const { return inside_->session.settings.text_percent; }
 
 std::string App::cursor() const {

@@ -87,6 +87,9 @@ class App {
   /// No service worker, or it failed: said in "More".
   void set_offline_state(const std::string& state);  // "ready", "unsupported", "failed", "waiting" (a newer version waits)
 
+  /// Of a screen that was to be kept awake: "held", "refused", "absent" (this browser can't), or empty when nobody asked.
+  void set_awake_state(const std::string& state);
+
   // -- what to show
   /// Whether a frame would differ from the last one drawn.
   bool wants_frame() const;
@@ -98,6 +101,7 @@ class App {
   std::vector<Panel> panels() const;
   /// "day", "dusk", "night", "high-contrast".
   std::string palette() const;
+  int dim_step() const;      // of the dimmer, as it works in this palette
   int text_percent() const;  // of the panels' text: 100, 125 or 150
   std::string cursor() const;  // a CSS cursor keyword for the canvas
 

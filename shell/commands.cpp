@@ -8,6 +8,7 @@
 #include "shell/commands_forms.h"
 #include "shell/commands_instruments.h"
 #include "shell/commands_roses.h"
+#include "shell/commands_settings.h"
 #include "shell/commands_marks.h"
 #include "shell/commands_sheet.h"
 #include "shell/commands_typed.h"
@@ -18,7 +19,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), drawer_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();

@@ -174,46 +174,6 @@ Value run_fit(Session& session, const Value&) {
   return done();
 }
 
-Value run_set_palette(Session& session, const Value& arguments) {
-  const Result<std::string> name = text_argument(arguments, "palette");
-  if (!name) return refused(name.problem());
-  const std::optional<Palette> palette = palette_named(*name);
-  if (!palette) return refused({.fault = Fault::entry_unreadable, .texts = {"palette", *name}});
-  session.settings.palette = *palette;
-  session.platform.put_setting("palette", *name);
-  return done();
-}
-
-Value run_set_rounding(Session& session, const Value& arguments) {
-  const Result<std::string> name = text_argument(arguments, "rounding");
-  if (!name) return refused(name.problem());
-  if (*name != "whole" && *name != "tenths") return refused({.fault = Fault::entry_unreadable, .texts = {"rounding", *name}});
-  session.settings.rounding = *name == "tenths" ? Rounding::tenths : Rounding::whole_degrees;
-  session.platform.put_setting("rounding", *name);
-  return done();
-}
-
-Value run_set_text_size(Session& session, const Value& arguments) {
-  const Result<std::string> text = text_argument(arguments, "percent");
-  if (!text) return refused(text.problem());
-  for (const int percent : k_text_sizes)
-    if (std::to_string(percent) == *text) {
-      session.settings.text_percent = percent;
-      session.platform.put_setting("text-size", *text);
-      return done();
-    }
-  return refused({.fault = Fault::entry_unreadable, .texts = {"size of text", *text}});
-}
-
-Value run_set_lines(Session& session, const Value& arguments) {
-  const Result<std::string> name = text_argument(arguments, "lines");
-  if (!name) return refused(name.problem());
-  if (*name != "usual" && *name != "bold") return refused({.fault = Fault::entry_unreadable, .texts = {"lines", *name}});
-  session.settings.bold_lines = *name == "bold";
-  session.platform.put_setting("lines", *name);
-  return done();
-}
-
 Value run_lock_touch(Session& session, const Value&) {
   session.touch_locked = true;
   return done();
@@ -221,11 +181,6 @@ Value run_lock_touch(Session& session, const Value&) {
 
 Value run_unlock_touch(Session& session, const Value&) {
   session.touch_locked = false;
-  return done();
-}
-
-Value run_use_new_version(Session& session, const Value&) {
-  session.platform.use_new_version();
   return done();
 }
 
@@ -271,13 +226,8 @@ std::vector<Command> desk_commands() {
       {"closer", "Closer", "+", {}, nullptr, run_closer},
       {"wider", "Wider", "-", {}, nullptr, run_wider},
       {"fit", "The whole sheet", "0", {}, nullptr, run_fit},
-      {"set-palette", "Set the palette", "", {{"palette", "day, dusk, night or high-contrast"}}, nullptr, run_set_palette},
-      {"set-rounding", "Show directions in whole degrees or tenths", "", {{"rounding", "whole or tenths"}}, nullptr, run_set_rounding},
-      {"set-text-size", "Set the size of text beside the sheet", "", {{"percent", "\"100\", \"125\" or \"150\""}}, nullptr, run_set_text_size},
-      {"set-lines", "Set the weight of lines", "", {{"lines", "usual or bold"}}, nullptr, run_set_lines},
       {"lock-touch", "Lock touch", "", {}, nullptr, run_lock_touch},
       {"unlock-touch", "Unlock touch", "", {}, nullptr, run_unlock_touch},
-      {"use-new-version", "Use the newer version", "", {}, nullptr, run_use_new_version},
       {"copy-link", "Copy the link", "", {}, nullptr, run_copy_link},
   };
 }

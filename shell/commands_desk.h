@@ -1,4 +1,4 @@
-// The commands of the desk: instruments, camera, tools, slips and settings. None of them changes the document.
+// The commands of the desk: instruments, camera, tools and slips. None of them changes the document.
 #pragma once
 
 #include <optional>

@@ -63,6 +63,22 @@ std::string marks_caption(std::size_t count) { return count_of(count, "mark", "m
 std::string legs_caption(std::size_t count) { return count_of(count, "leg", "legs"); }
 std::string mark_added(const std::string& name) { return name + " is on the sheet."; }
 
+std::string dimmer_line(int step) {
+  switch (step) {
+    case 1: return "Dimmer, 1 of 3: tints, hatching and the border's bars are gone.";
+    case 2: return "Dimmer, 2 of 3: graticule and the rose's figures between each 30° are gone too.";
+    case 3: return "Dimmer, 3 of 3: the lesser words are gone too.";
+    default: return "Dimmer: all is shown.";
+  }
+}
+
+std::string awake_line(const std::string& state) {
+  if (state == "held") return "The screen stays on while this page is in sight.";
+  if (state == "refused") return "The device would not keep the screen on; a battery that runs low may be why. It is asked again when you come back to this page.";
+  if (state == "absent") return "This browser can't keep the screen on. Set the time it takes to go dark in the device's own settings.";
+  return "";
+}
+
 std::string scale_text(int scale) { return "1:" + grouped(scale); }
 std::string scale_option(const std::string& value) { return value == "other" ? value : scale_text(std::stoi(value)); }
 std::string corner_label(int which) { return which == 1 ? "One corner, latitude first" : "The corner across from it"; }

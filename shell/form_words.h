@@ -125,6 +125,15 @@ inline std::string rounding_question() { return "Directions in"; }
 inline std::string whole_degrees() { return "whole degrees"; }
 inline std::string tenths_of_degrees() { return "tenths"; }
 inline std::string palette_question() { return "Palette"; }
+std::string dimmer_line(int step);
+inline std::string darker() { return "Darker"; }
+inline std::string lighter() { return "Lighter"; }
+inline std::string darkest() { return "Darker than this is the device's own brightness."; }
+inline std::string lightest() { return "All is shown."; }
+inline std::string screen_question() { return "Screen"; }
+inline std::string as_the_device_has_it() { return "as the device has it"; }
+inline std::string kept_awake() { return "kept awake"; }
+std::string awake_line(const std::string& state);
 inline std::string text_size_question() { return "Size of text beside the sheet"; }
 inline std::string lines_question() { return "Lines on the sheet"; }
 inline std::string usual_lines() { return "as on paper"; }

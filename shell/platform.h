@@ -21,6 +21,9 @@ class Platform {
   virtual std::string page_address() = 0;
   /// Puts text on the clipboard; only inside a press. The page says afterwards how it went (App::copied).
   virtual void copy(const std::string& text) = 0;
+  /// Keeps the screen from going dark while the page is in sight, or no longer. The page says how that stands
+  /// (App::set_awake_state), also when the device lets go of it by itself.
+  virtual void keep_awake(bool wanted) = 0;
   /// The newer version of the program that waits is put in use; the page loads anew.
   virtual void use_new_version() = 0;
   /// Settings that outlive the page on this device; empty when never put or not allowed.

@@ -21,12 +21,21 @@ Settings kept_settings(Platform& platform) {
   if (const std::optional<Palette> kept = palette_named(platform.setting("palette"))) settings.palette = *kept;
   if (platform.setting("rounding") == "tenths") settings.rounding = Rounding::tenths;
   settings.bold_lines = platform.setting("lines") == "bold";
+  settings.keep_awake = platform.setting("screen") == "awake";
+  settings.reduced_motion = platform.setting("motion") == "reduced";
+  for (int step = 1; step <= k_dimmest; ++step)
+    if (platform.setting("dimmer") == std::to_string(step)) settings.dimmer = step;
   for (const int percent : k_text_sizes)
     if (platform.setting("text-size") == std::to_string(percent)) settings.text_percent = percent;
   return settings;
 }
 
 Session::Session(Platform& the_platform) : platform(the_platform), sheets(demo_sheet(), the_platform.now_ms()) {}
+
+bool Session::nothing_to_lose() const {
+  const Keeping keeping = keeper.keeping();
+  return (keeping != Keeping::failed && keeping != Keeping::off) || sheets.untouched();
+}
 
 const Facts& Session::facts() const {
   if (facts_.projection && facts_.revision == history().revision() && facts_.rounding == settings.rounding) return facts_;

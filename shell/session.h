@@ -85,6 +85,13 @@ struct Settings {
   Rounding rounding = Rounding::whole_degrees;
   int text_percent = 100;  // of the panels' text, one of k_text_sizes
   bool bold_lines = false;
+  int dimmer = 0;             // a step of the dimmer, for the dark palettes
+  bool keep_awake = false;    // the screen, while the page is in sight
+  bool reduced_motion = false;  // as the system asks when the page comes
+
+  /// What the dimmer takes away in this palette.
+  int dim_step() const { return is_dark(palette) ? dimmer : 0; }
+  Legibility legibility(double px_per_mm) const { return legibility_of(palette, bold_lines, dim_step(), px_per_mm); }
 };
 
 inline constexpr int k_text_sizes[] = {100, 125, 150};
@@ -135,6 +142,8 @@ struct Session {
   bool canvas_lost = false;
   bool touch_locked = false;  // everything but one bar is deaf to fingers, pens and mice
   std::string offline_state;
+  std::string awake_state;          // of the screen: App::set_awake_state
+  bool new_version_wanted = false;  // as soon as all is kept
   DividersForm dividers_form;
   Form new_sheet;  // a sheet being made
   DirectionForm direction_form;
@@ -156,6 +165,9 @@ struct Session {
   const VariationInUse& variation_of(const Leg& leg) const;
   /// What the edge is read against: the rose it is settled on, or the sheet.
   const VariationInUse& variation_of_edge() const;
+
+  /// Whether the page may go without loss, or can in a moment, when what is being written has been.
+  bool nothing_to_lose() const;
 
   /// Everything that may show on the canvas or in a panel has changed.
   void touch() {

@@ -9,17 +9,46 @@ namespace {
 
 constexpr std::string_view k_names[k_palette_count] = {"day", "dusk", "night", "high-contrast"};
 
+/// What the dimmer takes away: inks by their names, and one thing that has no ink of its own.
+struct Gone {
+  std::string_view role;
+  int step;
+};
+
+constexpr Gone k_gone[] = {
+#define INK(role, day, dusk, night, high_contrast)
+#define GONE(role, step) {#role, step},
+#include "shell/palettes.inc"
+#undef INK
+#undef GONE
+};
+
+constexpr int gone_at(std::string_view role) {
+  for (const Gone& gone : k_gone)
+    if (gone.role == role) return gone.step;
+  return k_dimmest + 1;
+}
+
 struct Row {
   Ink ink;
   const char* hex[k_palette_count];
+  int gone_at;
 };
 
 constexpr Row k_rows[] = {
-#define INK(role, day, dusk, night, high_contrast) {Ink::role, {day, dusk, night, high_contrast}},
+#define INK(role, day, dusk, night, high_contrast) {Ink::role, {day, dusk, night, high_contrast}, gone_at(#role)},
+#define GONE(role, step)
 #include "shell/palettes.inc"
 #undef INK
+#undef GONE
 };
 static_assert(sizeof(k_rows) / sizeof(k_rows[0]) == static_cast<std::size_t>(k_ink_count), "every ink has its row of colours");
+
+const Row& row_of(Ink ink) {
+  for (const Row& row : k_rows)
+    if (row.ink == ink) return row;
+  check_failed("ink", "no colour is asked for what has no ink", __FILE__, __LINE__);
+}
 
 constexpr int nibble(char digit) { return digit <= '9' ? digit - '0' : digit - 'A' + 10; }
 
@@ -38,18 +67,18 @@ std::optional<Palette> palette_named(std::string_view name) {
 }
 
 Colour colour_of(Palette palette, Ink ink) {
-  for (const Row& row : k_rows)
-    if (row.ink == ink) {
-      const char* hex = row.hex[static_cast<int>(palette)];
-      return {channel(hex, 0), channel(hex, 1), channel(hex, 2)};
-    }
-  check_failed("ink", "no colour is asked for what has no ink", __FILE__, __LINE__);
+  const char* hex = row_of(ink).hex[static_cast<int>(palette)];
+  return {channel(hex, 0), channel(hex, 1), channel(hex, 2)};
 }
 
-Legibility legibility_of(Palette palette, bool bold_lines, double px_per_mm) {
+bool shown_at(int dim_step, Ink ink) { return dim_step < row_of(ink).gone_at; }
+bool ring_tens_shown_at(int dim_step) { return dim_step < gone_at("ring_tens"); }
+
+Legibility legibility_of(Palette palette, bool bold_lines, int dim_step, double px_per_mm) {
   constexpr double k_bold_lines = 1.5;
   Legibility legibility = screen_legibility(px_per_mm);
   if (bold_lines || palette == Palette::high_contrast) legibility.line_scale = k_bold_lines;
+  legibility.ring_tens = ring_tens_shown_at(dim_step);
   return legibility;
 }
 

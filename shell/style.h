@@ -24,11 +24,23 @@ struct Colour {
 /// @param ink any but none.
 Colour colour_of(Palette palette, Ink ink);
 
+// The dimmer's steps: at 0 all is shown, at the last one only what a course is steered by.
+inline constexpr int k_dimmest = 3;
+
+/// Whether light shines on dark: by day the paper is what is bright, and there is nothing that a dimmer could take away.
+constexpr bool is_dark(Palette palette) { return palette == Palette::dusk || palette == Palette::night; }
+
+/// Whether the dimmer still leaves what has that ink; and the figures of a rose's rings between each 30 degrees.
+bool shown_at(int dim_step, Ink ink);
+bool ring_tens_shown_at(int dim_step);
+
 /// What can be read on a screen of that many CSS pixels a paper millimetre; high contrast always has bold lines.
-Legibility legibility_of(Palette palette, bool bold_lines, double px_per_mm);
+Legibility legibility_of(Palette palette, bool bold_lines, int dim_step, double px_per_mm);
 
 /// As ImGui packs colours; opacity in [0, 1].
 std::uint32_t packed(Colour colour, double opacity = 1);
+
+inline constexpr double k_edge_tint = 0.22;    // opacity of the straight-edge's body, under the rose's figures
 
 // What the hand needs, CSS pixels.
 inline constexpr double k_press_slack_px = 8;    // less movement is a press, from here on it is a drag

@@ -282,6 +282,10 @@ std::string palette_label(Palette palette) {
   return "Day";
 }
 
+std::string newer_version_waits() { return "A newer version waits under More."; }
+
+std::string not_while_unkept() { return "The page loads anew for it, and what you did is not kept yet. Save it as a file; the newer version comes by itself when this page is opened again."; }
+
 std::string offline_line(const std::string& state) {
   if (state == "ready") return "Kept for use without a signal.";
   if (state == "waiting") return "A newer version has come and waits for your word.";

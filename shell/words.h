@@ -107,6 +107,9 @@ std::string further_steps(std::size_t count, bool later);
 std::string oldest_gone();
 
 std::string palette_label(Palette palette);
+std::string newer_version_waits();
+/// Why the newer version can't be had now.
+std::string not_while_unkept();
 std::string offline_line(const std::string& state);
 
 std::string status_no_tool();

@@ -127,6 +127,8 @@ EMSCRIPTEN_KEEPALIVE int sheet_key(Page* page, const char* key, int modifiers) {
 
 EMSCRIPTEN_KEEPALIVE void sheet_copied(Page* page, int done) { page->app.copied(done != 0); }
 
+EMSCRIPTEN_KEEPALIVE void sheet_awake_state(Page* page, const char* state) { page->app.set_awake_state(state); }
+
 EMSCRIPTEN_KEEPALIVE void sheet_offline_state(Page* page, const char* state) { page->app.set_offline_state(state); }
 
 // -- what to show, and for scripts
@@ -140,6 +142,8 @@ EMSCRIPTEN_KEEPALIVE const char* sheet_panels(Page* page) {
 }
 
 EMSCRIPTEN_KEEPALIVE const char* sheet_palette(Page* page) { return page->hand_out(page->app.palette()); }
+
+EMSCRIPTEN_KEEPALIVE int sheet_dim_step(Page* page) { return page->app.dim_step(); }
 
 EMSCRIPTEN_KEEPALIVE int sheet_text_percent(Page* page) { return page->app.text_percent(); }
 

@@ -36,6 +36,8 @@ EM_JS(void, page_copy, (const char* text), { Module["page"].copy(UTF8ToString(te
 
 EM_JS(void, page_put_setting, (const char* name, const char* value), { Module["page"].put_setting(UTF8ToString(name), UTF8ToString(value)); });
 
+EM_JS(void, page_keep_awake, (int wanted), { Module["page"].keep_awake(wanted !== 0); });
+
 EM_JS(void, page_use_new_version, (), { Module["page"].use_new_version(); });
 
 EM_JS(void, page_stop, (const char* message, const char* file, int line), {
@@ -65,6 +67,7 @@ void PagePlatform::copy(const std::string& text) { page_copy(text.c_str()); }
 std::string PagePlatform::setting(const std::string& name) { return answer("setting", name.c_str()); }
 void PagePlatform::put_setting(const std::string& name, const std::string& value) { page_put_setting(name.c_str(), value.c_str()); }
 
+void PagePlatform::keep_awake(bool wanted) { page_keep_awake(wanted); }
 void PagePlatform::use_new_version() { page_use_new_version(); }
 
 int PagePlatform::minutes_east(std::int64_t at_ms) { return page_minutes_east(static_cast<double>(at_ms)); }

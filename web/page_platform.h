@@ -17,6 +17,7 @@ class PagePlatform : public Platform {
   void copy(const std::string& text) override;
   std::string setting(const std::string& name) override;
   void put_setting(const std::string& name, const std::string& value) override;
+  void keep_awake(bool wanted) override;
   void use_new_version() override;
   void write_store(const StoreWrite& write) override;
   void wake_after(std::int64_t ms) override;

@@ -12,6 +12,7 @@ struct Legibility {
   double least_text_mm = 0;
   double least_gap_mm = 0;
   double line_scale = 1;  // 1.5 where bold lines are on
+  bool ring_tens = true;  // figures at each 10 degrees of a ring where they don't touch; else at each 30 alone
 
   bool operator==(const Legibility&) const = default;
 };

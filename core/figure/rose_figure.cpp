@@ -47,7 +47,7 @@ void add_ring(std::vector<Shape>& layer, SheetPoint centre, double radius_mm, co
   if (!height) return;
   // Figures at each 10 degrees where they don't touch, else at each 30.
   const double room_mm = ring.figures * radius_mm * 10 * k_degree_rad;
-  const int every = text_width_em("000", Face::bold) * *height * 1.1 < room_mm ? 10 : 30;
+  const int every = legibility.ring_tens && text_width_em("000", Face::bold) * *height * 1.1 < room_mm ? 10 : 30;
   for (int degree = 0; degree < 360; degree += every) {
     char figures[16];
     std::snprintf(figures, sizeof figures, "%03d", degree);

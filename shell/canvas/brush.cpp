@@ -43,7 +43,8 @@ void DrawKit::begin(ImDrawList& list) const {
   list.PushClipRectFullScreen();
 }
 
-std::uint32_t Brush::colour(Ink ink, double opacity) const { return packed(colour_of(kit_.palette, ink), opacity); }
+// ImGui draws nothing in a colour without opacity.
+std::uint32_t Brush::colour(Ink ink, double opacity) const { return shown_at(kit_.dim_step, ink) ? packed(colour_of(kit_.palette, ink), opacity) : 0; }
 
 // Lists are in pixels of the device, so that their soft rims are one such pixel wide.
 ImVec2 Brush::point(ScreenPoint p) const { return {length(p.x_px), length(p.y_px)}; }
@@ -98,10 +99,11 @@ void Brush::ring(ScreenPoint centre, double radius_px, Ink stroke, double width_
 }
 
 void Brush::text(ScreenPoint at, std::string_view text, double size_px, Face face, Anchor anchor, Ink ink, bool halo, double turn_deg) {
+  const std::uint32_t ink_colour = colour(ink);
+  if (ink_colour == 0) return;
   const double turn = turn_deg * std::numbers::pi / 180, cos_turn = std::cos(turn), sin_turn = std::sin(turn);
   double pen_em = 0;
   if (anchor != Anchor::start) pen_em = -text_width_em(text, face) * (anchor == Anchor::middle ? 0.5 : 1);
-  const std::uint32_t ink_colour = colour(ink);
   const float halo_u = halo ? k_halo_u : 0;
   while (!text.empty()) {
     const Glyph& glyph = kit_.glyphs.glyph(face, next_code_point(text));
@@ -127,7 +129,10 @@ void Brush::draw(const Path& path, double px_per_mm) {
   const auto trace = [&] {
     for (const SheetPoint p : path.points) list_.PathLineTo(point(scaled(p, px_per_mm)));
   };
-  if (path.fill != Ink::none) {
+  if (path.fill == Ink::bar && !shown_at(kit_.dim_step, Ink::bar)) {  // hollow
+    trace();
+    list_.PathStroke(packed(colour_of(kit_.palette, Ink::bar)), ImDrawFlags_Closed, 1);
+  } else if (path.fill != Ink::none) {
     trace();
     list_.PathFillConvex(colour(path.fill, path.fill_opacity));
   }

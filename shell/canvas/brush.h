@@ -20,6 +20,7 @@ class DrawKit {
   ~DrawKit();
   GlyphAtlas glyphs;
   Palette palette = Palette::day;
+  int dim_step = 0;
   double pixel_ratio = 1;
 
   struct ListDeleter {

@@ -26,7 +26,7 @@ Canvas::Canvas() : below_(kit_.new_list()), tint_(kit_.new_list()), sheet_(kit_.
 
 void Canvas::draw_sheet(const Session& session, double px_per_mm) {
   const Facts& facts = session.facts();
-  const FigureSettings settings{.legibility = legibility_of(kit_.palette, session.settings.bold_lines, px_per_mm), .rounding = session.settings.rounding};
+  const FigureSettings settings{.legibility = session.settings.legibility(px_per_mm), .rounding = session.settings.rounding};
   const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings);
   kit_.begin(*below_);
   kit_.begin(*sheet_);
@@ -55,7 +55,7 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
   }
   if (desk.selected_note) {
     const TextNote& note = *session.document().text_notes.find(*desk.selected_note);
-    if (const std::optional<LaidNote> laid = lay_note(session.facts().projection->to_sheet(unquantise(note.at)), note.text, legibility_of(kit_.palette, session.settings.bold_lines, desk.camera.px_per_mm)))
+    if (const std::optional<LaidNote> laid = lay_note(session.facts().projection->to_sheet(unquantise(note.at)), note.text, session.settings.legibility(desk.camera.px_per_mm)))
       overlay.dashed_line(desk.camera.to_screen({laid->covers.left_mm, laid->covers.bottom_mm}), desk.camera.to_screen({laid->covers.right_mm, laid->covers.bottom_mm}), Ink::focus, 1.6);
   }
   if (desk.first_end) {
@@ -72,7 +72,7 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
 
 std::optional<StraightEdge> Canvas::edge_shown(const Session& session, double now_ms) {
   const std::optional<StraightEdge>& edge = session.desk.edge;
-  if (edge && last_edge_ && edge->settled_on && !last_edge_->settled_on) {
+  if (edge && last_edge_ && edge->settled_on && !last_edge_->settled_on && !session.settings.reduced_motion) {
     settle_from_ = last_edge_;
     settled_at_ms_ = now_ms;
   }
@@ -94,6 +94,7 @@ std::optional<StraightEdge> Canvas::edge_shown(const Session& session, double no
 const DrawnFrame& Canvas::frame(const Session& session, const Tool& tool, double now_ms) {
   moving_ = false;
   kit_.palette = session.settings.palette;
+  kit_.dim_step = session.settings.dim_step();
   kit_.pixel_ratio = session.viewport.pixel_ratio;
   const Camera& camera = session.desk.camera;
   if (camera.px_per_mm != last_px_per_mm_) {
@@ -101,7 +102,7 @@ const DrawnFrame& Canvas::frame(const Session& session, const Tool& tool, double
     last_px_per_mm_ = camera.px_per_mm;
   }
   const bool zooming = now_ms - zoomed_at_ms_ < k_zoom_rest_ms;
-  Drawn wanted{session.history().revision(), kit_.palette, session.settings.rounding, session.settings.bold_lines, camera.px_per_mm, kit_.pixel_ratio};
+  Drawn wanted{session.history().revision(), kit_.palette, session.settings.rounding, session.settings.bold_lines, kit_.dim_step, camera.px_per_mm, kit_.pixel_ratio};
   const double stretch = drawn_.px_per_mm > 0 ? camera.px_per_mm / drawn_.px_per_mm : 1e9;
   if (zooming && stretch < k_most_stretch && stretch > 1 / k_most_stretch) wanted.px_per_mm = drawn_.px_per_mm;
   if (wanted != drawn_) {

@@ -35,6 +35,7 @@ class Canvas {
     Palette palette = Palette::day;
     Rounding rounding = Rounding::whole_degrees;
     bool bold_lines = false;
+    int dim_step = 0;
     double px_per_mm = 0;
     double pixel_ratio = 0;
     bool operator==(const Drawn&) const = default;

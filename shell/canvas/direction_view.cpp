@@ -60,7 +60,7 @@ void draw_line_along_edge(const Session& session, Overlay& overlay) {
   const StraightEdge& edge = *session.desk.edge;
   const ScreenPoint start = camera.to_screen(line->start), end = camera.to_screen(line->end);
   overlay.snap_ticks(start);
-  overlay.dashed_line(start, end, Ink::ink, weight_mm(Stroke::leg, legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm)) * camera.px_per_mm);
+  overlay.dashed_line(start, end, Ink::ink, weight_mm(Stroke::leg, session.settings.legibility(camera.px_per_mm)) * camera.px_per_mm);
   overlay.grip(end, bearing(edge).deg(), k_handle_radius_px);
 
   const Projection& projection = *session.facts().projection;

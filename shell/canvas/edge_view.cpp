@@ -12,7 +12,6 @@
 namespace fogsheet {
 namespace {
 
-constexpr double k_tint_opacity = 0.22;
 constexpr double k_reading_px = 15;
 
 /// Three bars across the middle of the strip: here it is taken to be slid.
@@ -76,12 +75,12 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
 void draw_edge_tint(const Session& session, const StraightEdge& edge, Brush& brush) {
   const Camera& camera = session.desk.camera;
   const EdgeOutline o = edge_strip(session, edge);
-  brush.fill({camera.to_screen(o.reading_start), camera.to_screen(o.reading_end), camera.to_screen(o.far_end), camera.to_screen(o.far_start)}, Ink::edge_fill, k_tint_opacity);
+  brush.fill({camera.to_screen(o.reading_start), camera.to_screen(o.reading_end), camera.to_screen(o.far_end), camera.to_screen(o.far_start)}, Ink::edge_fill, k_edge_tint);
 }
 
 void draw_edge(const Session& session, const StraightEdge& edge, bool sliding, Overlay& overlay) {
   const Camera& camera = session.desk.camera;
-  const Legibility legibility = legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm);
+  const Legibility legibility = session.settings.legibility(camera.px_per_mm);
   const EdgeOutline own = outline(edge), strip = edge_strip(session, edge);
   const double thin_px = weight_mm(Stroke::edge, legibility) * camera.px_per_mm;
   Brush& brush = overlay.brush();

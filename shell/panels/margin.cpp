@@ -13,8 +13,7 @@ void add_keeping(Panel& margin, const Session& session) {
   if (keeping == Keeping::kept && keeper.kept_ms() != 0) margin.items.push_back(LineItem{.text = words::kept_at(keeper.kept_ms(), session.platform.minutes_east(keeper.kept_ms())), .tone = LineTone::soft});
   if (keeping == Keeping::writing) margin.items.push_back(LineItem{.text = words::being_kept(), .tone = LineTone::soft});
   if (keeping != Keeping::failed && keeping != Keeping::off) return;
-  const bool something_to_lose = !session.sheets.untouched();
-  if (!something_to_lose) {
+  if (session.nothing_to_lose()) {
     margin.items.push_back(LineItem{.text = words::not_kept(keeper.fault()), .tone = LineTone::soft});
     return;
   }
@@ -35,6 +34,7 @@ Panel margin_panel(const Session& session, const Tool& tool) {
   // A slip that is open says its own, and on a small screen leaves no room for more.
   else if (session.desk.tool != ToolId::none && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = tool.status(session)});
   add_keeping(margin, session);
+  if (session.offline_state == "waiting" && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = words::newer_version_waits(), .tone = LineTone::soft});
   return margin;
 }
 

@@ -38,7 +38,7 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(tool_button(session, ToolId::note, "Write a note"));
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
-  slip.items.push_back(palette_choice(session));
+  add_palette(slip, session);
   slip.items.push_back(ButtonItem{.name = "lock-touch", .label = words::lock_touch(), .on_press = {"lock-touch"}});
   slip.items.push_back(ButtonItem{.name = "settings", .label = words::settings_title(), .on_press = {"open-slip", Value::object({{"slip", "settings"}})}});
 
@@ -55,7 +55,8 @@ Panel more_slip(const Session& session) {
 
   slip.items.push_back(HeadingItem{.text = "This page", .level = 3});
   slip.items.push_back(LineItem{.text = words::offline_line(session.offline_state), .tone = LineTone::soft});
-  if (session.offline_state == "waiting") slip.items.push_back(ButtonItem{.name = "use-new-version", .label = "Use the newer version", .on_press = {"use-new-version"}});
+  if (session.offline_state == "waiting")
+    slip.items.push_back(ButtonItem{.name = "use-new-version", .label = "Use the newer version", .enabled = session.nothing_to_lose(), .reason = words::not_while_unkept(), .on_press = {"use-new-version"}});
   parts::add_standing_cautions(slip);
   return slip;
 }

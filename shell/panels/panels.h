@@ -26,7 +26,8 @@ Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
 Panel legend_slip(const Session& session);
 Panel settings_slip(const Session& session);
-ChoiceItem palette_choice(const Session& session);
+/// The choice of palette, and the dimmer where there is one.
+void add_palette(Panel& slip, const Session& session);
 /// The one bar that still listens while touch is locked.
 Panel touch_lock_panel();
 Panel margin_panel(const Session& session, const Tool& tool);

@@ -108,7 +108,7 @@ void RoseTool::draw_preview(const Session& session, Overlay& overlay) const {
     Figure figure;
     const ScreenPoint centre = camera.to_screen(rose.centre);
     add_rose(figure, {centre.x_px / camera.px_per_mm, centre.y_px / camera.px_per_mm}, rose.radius_mm, session.variation_of(rose.id).used, {},
-             legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm));
+             session.settings.legibility(camera.px_per_mm));
     overlay.brush().shapes(figure.on(Layer::rose), camera.px_per_mm);
   }
   overlay.snap_ticks(camera.to_screen(rose.centre));

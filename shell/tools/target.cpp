@@ -128,7 +128,7 @@ std::optional<NoteId> note_near(const Session& session, ScreenPoint at) {
   constexpr double k_reach_px = 10;  // about its words
   if (session.document().text_notes.empty()) return std::nullopt;
   const Camera& camera = session.desk.camera;
-  const Legibility legibility = legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm);
+  const Legibility legibility = session.settings.legibility(camera.px_per_mm);
   const SheetPoint p = camera.to_sheet(at);
   const double reach_mm = k_reach_px / camera.px_per_mm;
   std::optional<NoteId> found;

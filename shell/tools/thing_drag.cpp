@@ -10,7 +10,7 @@ namespace {
 
 void draw_note(const Session& session, NoteId note, SheetPoint at, Overlay& overlay) {
   const Camera& camera = session.desk.camera;
-  const Legibility legibility = legibility_of(session.settings.palette, session.settings.bold_lines, camera.px_per_mm);
+  const Legibility legibility = session.settings.legibility(camera.px_per_mm);
   const std::optional<LaidNote> laid = lay_note(at, session.document().text_notes.find(note)->text, legibility);
   if (!laid) return;
   // Drawn as it will stand; the list's own millimetres begin at the canvas, not at the paper.

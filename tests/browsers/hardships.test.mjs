@@ -7,7 +7,7 @@ import path from 'node:path';
 import { after, before, describe, test } from 'node:test';
 
 import { open_chromium, with_engine } from './lib/engines.mjs';
-import { mouse_hand, where } from './lib/hands.mjs';
+import { mouse_hand, place_of, where } from './lib/hands.mjs';
 import { do_the_job } from './lib/job.mjs';
 import { picture, same_ink } from './lib/pictures.mjs';
 import { command, done, frames, kept_offline, link, note_violations, open, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
@@ -146,14 +146,20 @@ describe('hardships', with_engine('chromium', 180_000), () => {
       await page.evaluate(() => navigator.serviceWorker.getRegistration().then((worker) => worker.update()));
       await until(page, 'the newer version to wait', () => navigator.serviceWorker.getRegistration().then((worker) => Boolean(worker.waiting)));
       assert.equal((await read(page)).marks.at(-1).name, 'Gull Rock', 'what is open stays open');
+      await done(page, 'close-slip');
+      await until(page, 'word of it in the margin', () => /newer version/.test(document.getElementById('margin').innerText));
       await offline_line(page);
       await until(page, 'the offer in More', () => {
         document.querySelector('[data-name=use-new-version]')?.scrollIntoView();
         return window.fogsheet.where('use-new-version');
       });
       const version = await page.evaluate(() => document.querySelector('script[type=module]').src);
-      await Promise.all([page.raw.page.waitForNavigation(), mouse_hand(page).press('use-new-version')]);
+      // What was done a moment before is on its way to the store, and must not be left behind.
+      const offer = await place_of(page, 'use-new-version');
+      await done(page, 'add-mark', { name: 'Tern Rock', lat_deg: 44.14, lon_deg: -31.3 });
+      await Promise.all([page.raw.page.waitForNavigation(), mouse_hand(page).press(offer)]);
       await ready(page);
+      assert.deepEqual((await read(page)).marks.slice(-2).map((mark) => mark.name), ['Gull Rock', 'Tern Rock']);
       assert.notEqual(await page.evaluate(() => document.querySelector('script[type=module]').src), version);
       await moving.close();
       await page.reload();

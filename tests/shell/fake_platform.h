@@ -14,6 +14,7 @@ struct FakePlatform : Platform {
   std::string copied_text;
   std::map<std::string, std::string> settings;
   bool new_version_used = false;
+  bool kept_awake = false;
   std::vector<StoreWrite> store_writes;
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
@@ -23,6 +24,7 @@ struct FakePlatform : Platform {
   std::int64_t now_ms() override { return time_ms; }
   std::string page_address() override { return "https://example.org/sheet/"; }
   void copy(const std::string& text) override { copied_text = text; }
+  void keep_awake(bool wanted) override { kept_awake = wanted; }
   void use_new_version() override { new_version_used = true; }
   std::string setting(const std::string& name) override { return settings[name]; }
   int minutes_east(std::int64_t) override { return 60; }

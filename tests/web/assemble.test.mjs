@@ -8,7 +8,6 @@ import { after, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
 import { assemble, write_site } from '../../web/assemble.mjs';
-import { inks_of, palette_css } from '../../web/palette_css.mjs';
 import { policy } from '../../web/policy.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
@@ -89,36 +88,4 @@ test('a site is written whole, and what was there before is gone', () => {
   write_site(site.files, out);
   assert.equal(String(readFileSync(path.join(out, site.version, 'page.css'))), text_of(`${site.version}/page.css`));
   assert.throws(() => readFileSync(path.join(out, 'old.js')));
-});
-
-// WCAG 2.2, relative luminance and contrast ratio.
-function contrast(a, b) {
-  const luminance = (hex) => [1, 3, 5]
-    .map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255)
-    .map((part) => (part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4))
-    .reduce((sum, part, i) => sum + part * [0.2126, 0.7152, 0.0722][i], 0);
-  const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x);
-  return (light + 0.05) / (dark + 0.05);
-}
-
-test('colours: every role in every palette, text readable, night red and nothing else', () => {
-  const table = String(readFileSync(palettes));
-  const css = palette_css(table);
-  const inks = new Map(inks_of(table));
-  for (const role of inks.keys()) assert.equal(css.split(`  --${role}: #`).length - 1, 4, role);
-
-  // Least contrast of text by palette; 4.5:1 is WCAG's own least (1.4.3), the rest is this project's choice.
-  const least = { ink: [7, 6, 4.8, 7], soft: [7, 6, 4.8, 7], danger: [7, 6, 4.8, 7] };
-  for (const [role, ratios] of Object.entries(least)) {
-    ratios.forEach((ratio, i) => assert.ok(contrast(inks.get(role)[i], inks.get('paper')[i]) >= ratio, `${role} in palette ${i}`));
-  }
-  ['day', 'dusk', 'night', 'high contrast'].forEach((palette, i) => {
-    assert.ok(contrast(inks.get('pressed')[i], inks.get('on-pressed')[i]) >= 4.5, `main buttons, ${palette}`);
-    assert.ok(contrast(inks.get('ink')[i], inks.get('caution')[i]) >= 4.5, `cautions, ${palette}`);
-    assert.ok(contrast(inks.get('focus')[i], inks.get('paper')[i]) >= 3, `focus ring, ${palette}`);
-  });
-  for (const [role, colours] of inks) {
-    const [red, green, blue] = [1, 3, 5].map((at) => Number.parseInt(colours[2].slice(at, at + 2), 16));
-    assert.ok(red >= green && red >= blue && blue <= (role === 'focus' ? 0x52 : 0x30), `${role} at night`);
-  }
 });

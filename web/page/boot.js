@@ -57,6 +57,9 @@ async function start() {
 
 const was_loaded_anew = () => ['reload', 'back_forward'].includes(performance.getEntriesByType('navigation')[0]?.type);
 
+/// "1 2" for 2: what a step of the dimmer took away stays away at the next.
+const steps_up_to = (step) => Array.from({ length: step }, (_, i) => i + 1).join(' ');
+
 /// Joins the parts. What stands still stays untouched: panels are painted when their revision grows, frames drawn when wanted.
 function run(page, kept) {
   const { program } = page;
@@ -80,10 +83,14 @@ function run(page, kept) {
     if (revision === painted) return;
     painted = revision;
     if (root.dataset.palette !== program.palette()) wear(program.palette());
-    const percent = String(program.text_percent());
-    if (root.dataset.text !== percent) root.dataset.text = percent;
+    mark('text', String(program.text_percent()));
+    mark('dim', steps_up_to(program.dim_step()));
     if (painter.paint(program.panels()).length > 0) layout.set_folded(false);
     canvas.place();
+  }
+
+  function mark(name, value) {
+    if (root.dataset[name] !== value) root.dataset[name] = value;
   }
 
   function wear(palette) {

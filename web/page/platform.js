@@ -1,13 +1,20 @@
 // The browser's side of what the application asks for: the day, the address, the clipboard and settings.
 // It is called from inside the application and must not call back into it before that call has returned.
+import { Awake } from './awake.js';
 import { use_waiting_version } from './offline.js';
 
 const prefix = 'fogsheet.';
+
+const asked_by_system = {
+  palette: () => document.documentElement.dataset.suggested,
+  motion: () => (matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : ''),
+};
 
 /// @param store  see keeper.js
 /// @param tell   called with the name of a method of the program and its arguments, never from inside a call of ours
 export function make_platform(store, tell) {
   const copied = (done) => tell('copied', done);
+  const awake = new Awake((state) => tell('awake_state', state));
   let alarm = 0;
   return {
     /// yyyymmdd, by the device's own zone
@@ -48,7 +55,7 @@ export function make_platform(store, tell) {
 
     address: () => location.href.split('#')[0],
 
-    /// A palette that nobody has chosen is the one that the system asks for.
+    /// What nobody has chosen is as the system asks.
     setting(name) {
       let value = null;
       try {
@@ -56,7 +63,7 @@ export function make_platform(store, tell) {
       } catch {
         // storage is forbidden: nothing was put
       }
-      return value ?? (name === 'palette' ? document.documentElement.dataset.suggested : '');
+      return value ?? asked_by_system[name]?.() ?? '';
     },
 
     put_setting(name, value) {
@@ -66,6 +73,8 @@ export function make_platform(store, tell) {
         // forbidden or full: it holds until the page goes
       }
     },
+
+    keep_awake: (wanted) => awake.keep(wanted),
 
     use_new_version: () => use_waiting_version(),
 

@@ -65,12 +65,14 @@ export class Program {
   /// Whether the key was ours.
   key(key, keys) { return this.#call('key', key, keys) === 1; }
   copied(done) { this.#call('copied', Number(done)); }
+  awake_state(state) { this.#call('awake_state', state); }
   offline_state(state) { this.#call('offline_state', state); }
 
   // -- what to show, and for scripts
   panels_revision() { return this.#call('panels_revision'); }
   panels() { return JSON.parse(this.#text('panels')); }
   palette() { return this.#text('palette'); }
+  dim_step() { return this.#call('dim_step'); }
   text_percent() { return this.#call('text_percent'); }
   cursor() { return this.#text('cursor'); }
   read() { return JSON.parse(this.#text('read')); }

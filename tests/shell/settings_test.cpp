@@ -1,0 +1,118 @@
+// What is set for this device: kept there, in force again at the next start; and what the page is asked to do with it.
+#include "doctest/doctest.h"
+#include "shell/words.h"
+#include "tests/shell/hands.h"
+
+using namespace fogsheet;
+
+namespace {
+
+Value set(const char* name, const char* word) { return Value::object({{name, word}}); }
+
+/// Another page on the same device.
+FakePlatform next_start(const FakePlatform& before) {
+  FakePlatform next;
+  next.settings = before.settings;
+  return next;
+}
+
+}  // namespace
+
+TEST_CASE("the dimmer goes by single presses, up and down, and is kept") {
+  Tabletop desk;
+  desk.done("open-slip", set("slip", "settings"));
+  CHECK_FALSE(desk.item<ButtonItem>("darker"));  // by day there is nothing to take away
+  desk.done("set-palette", set("palette", "night"));
+  for (int step = 0; step < k_dimmest; ++step) {
+    CHECK(desk.app.dim_step() == step);
+    CHECK(desk.item<ButtonItem>("darker")->enabled);
+    desk.press_button("darker");
+  }
+  CHECK(desk.app.dim_step() == k_dimmest);
+  CHECK_FALSE(desk.item<ButtonItem>("darker")->enabled);
+  CHECK(desk.item<ButtonItem>("darker")->reason.find("own brightness") != std::string::npos);
+
+  FakePlatform next = next_start(desk.platform);
+  CHECK(App(next).dim_step() == k_dimmest);
+
+  desk.press_button("lighter");
+  CHECK(desk.app.dim_step() == k_dimmest - 1);
+  desk.done("set-palette", set("palette", "day"));
+  CHECK(desk.app.dim_step() == 0);
+  desk.done("set-palette", set("palette", "dusk"));
+  CHECK(desk.app.dim_step() == k_dimmest - 1);
+  CHECK_FALSE(desk.item<ButtonItem>("darker")->reason.empty());
+  for (const char* bad : {"4", "-1", "", "1.0", "x"}) CHECK(desk.ask("set-dimmer", set("step", bad)).has("error"));
+  CHECK(desk.app.dim_step() == k_dimmest - 1);
+}
+
+TEST_CASE("the screen is kept awake when that was set, also at the next start, and how it stands is said") {
+  Tabletop desk;
+  desk.done("open-slip", set("slip", "settings"));
+  CHECK_FALSE(desk.platform.kept_awake);
+  desk.done("set-screen", set("screen", "awake"));
+  CHECK(desk.platform.kept_awake);
+  for (const auto& [state, words] : {std::pair{"held", "screen stays on"}, {"refused", "would not"}, {"absent", "can't keep the screen"}}) {
+    CAPTURE(state);
+    CHECK_FALSE(desk.says(words));
+    desk.app.set_awake_state(state);
+    CHECK(desk.says(words));
+  }
+  FakePlatform next = next_start(desk.platform);
+  App app(next);
+  app.start("", false);
+  CHECK(next.kept_awake);
+
+  desk.done("set-screen", set("screen", "device"));
+  CHECK_FALSE(desk.platform.kept_awake);
+  CHECK_FALSE(desk.says("can't keep the screen"));
+}
+
+TEST_CASE("a newer version is named in the margin, offered under More, and comes once all is kept") {
+  Tabletop desk;
+  desk.done("close-slip");
+  desk.app.set_offline_state("waiting");
+  CHECK(desk.says(words::newer_version_waits()));
+  desk.done("open-slip", set("slip", "more"));
+  CHECK(desk.item<ButtonItem>("use-new-version")->enabled);
+
+  desk.app.store_read();
+  desk.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.13}, {"lon_deg", -31.3}}));
+  REQUIRE_FALSE(desk.platform.store_writes.empty());
+  desk.done("use-new-version");
+  CHECK_FALSE(desk.platform.new_version_used);  // the mark is on its way to the store
+  std::size_t answered = 0;
+  while (answered < desk.platform.store_writes.size()) desk.app.store_written(desk.platform.store_writes[answered++].id);
+  CHECK(desk.platform.new_version_used);
+}
+
+TEST_CASE("while something is not kept the newer version is not to be had, and the button says why") {
+  Tabletop desk;
+  desk.app.store_refused(StoreFault::missing);
+  desk.app.set_offline_state("waiting");
+  desk.done("open-slip", set("slip", "more"));
+  CHECK(desk.item<ButtonItem>("use-new-version")->enabled);  // the sheet to try is as it was
+  desk.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.13}, {"lon_deg", -31.3}}));
+  const ButtonItem button = *desk.item<ButtonItem>("use-new-version");
+  CHECK_FALSE(button.enabled);
+  CHECK(button.reason.find("not kept") != std::string::npos);
+  desk.done("use-new-version");
+  CHECK_FALSE(desk.platform.new_version_used);
+}
+
+TEST_CASE("the edge goes onto a rose at once where the system asks for less motion") {
+  for (const bool reduced : {false, true}) {
+    CAPTURE(reduced);
+    FakePlatform platform;
+    platform.settings["motion"] = reduced ? "reduced" : "";
+    App app(platform);
+    app.set_viewport({.width_px = 1180, .height_px = 742});
+    const Value all = app.read();
+    const auto id = [&](const char* of, std::size_t i) { return *(*all[of].items())[i]["id"].text(); };
+    app.command("lay-edge", Value::object({{"from", id("marks", 0)}, {"to", id("marks", 1)}}));
+    app.frame(1000);
+    app.command("slide-edge-to", Value::object({{"rose", id("roses", 0)}}));
+    app.frame(1016);
+    CHECK(app.wants_frame() == !reduced);
+  }
+}
