@@ -1,5 +1,7 @@
 #include "core/directions/direction_text.h"
 
+#include <cmath>
+
 #include "core/base/arc_entry.h"
 #include "core/base/entry_tokens.h"
 #include "core/base/typing_slips.h"
@@ -79,6 +81,13 @@ Result<double> read_correction(std::string_view what, std::string_view text) {
 Result<TypedDirection> parse_direction(std::string_view text) {
   return with_suggestion(read_direction(text), likely_corrections(text), read_direction,
                          [](const TypedDirection& direction) { return print_direction(direction.deg, direction.reference, Rounding::tenths); });
+}
+
+Result<std::string> turned_direction(std::string_view text, double by_deg) {
+  const Result<TypedDirection> typed = parse_direction(text);
+  if (!typed.ok()) return typed.problem();
+  const Rounding rounding = typed->deg == std::floor(typed->deg) ? Rounding::whole_degrees : Rounding::tenths;
+  return direction_figures(TrueDirection(typed->deg + by_deg).deg(), rounding) + letter_of(typed->reference);
 }
 
 std::string print_direction(double deg, std::optional<Reference> reference, Rounding rounding) {

@@ -22,6 +22,10 @@ struct TypedDirection {
 /// Faults: entry_*, direction_out_of_range (360 is one; 000 is suggested), minutes_out_of_range, seconds_out_of_range.
 Result<TypedDirection> parse_direction(std::string_view text);
 
+/// A typed direction turned by so many degrees, with its letter, in whole degrees or tenths as it was typed: by 180 its
+/// reciprocal, "096.5T" to "276.5T". Faults: those of parse_direction.
+Result<std::string> turned_direction(std::string_view text, double by_deg);
+
 /// Three figures and the letter: "047°T", by tenths "047.0°T"; without reference "047°".
 std::string print_direction(double deg, std::optional<Reference> reference, Rounding rounding);
 

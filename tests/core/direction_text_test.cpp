@@ -141,3 +141,14 @@ TEST_CASE("every typographic sign is its plain one") {
     CHECK(*parse_correction_deg("variation", std::string("12") + space + "E") == 12);
   CHECK(parse_correction_deg("variation", "12\xE2\x82\xAC").problem().fault == Fault::entry_unreadable);
 }
+
+TEST_CASE("a typed direction is turned with its letter, as finely as it was typed") {
+  CHECK(*turned_direction("095", 180) == "275");
+  CHECK(*turned_direction("275M", 180) == "095M");
+  CHECK(*turned_direction("096.5T", 180) == "276.5T");
+  CHECK(*turned_direction("000", -1) == "359");
+  CHECK(*turned_direction("359", 1) == "000");
+  CHECK(*turned_direction("7 t", 1) == "008T");
+  CHECK_FALSE(turned_direction("", 180).ok());
+  CHECK_FALSE(turned_direction("361", 180).ok());
+}
