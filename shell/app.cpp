@@ -7,6 +7,7 @@
 #include "shell/canvas/canvas.h"
 #include "shell/commands.h"
 #include "shell/dividers.h"
+#include "shell/give_way.h"
 #include "shell/keeper/desk_record.h"
 #include "shell/panels/panels.h"
 #include "shell/read.h"
@@ -50,6 +51,7 @@ struct App::Inside : GestureTarget {
   void drag_end(ScreenPoint at) override {
     if (tool_has_drag) tool().release(session, at);
     tool_has_drag = false;
+    by_hand = true;
     session.touch();
   }
 
@@ -77,8 +79,9 @@ struct App::Inside : GestureTarget {
     session.frame_wanted = true;
   }
 
-  /// After whatever happened: what changed is handed to the store.
+  /// After whatever happened: what is in hand stays in sight, and what changed is handed to the store.
   void keep() {
+    if (!tool_has_drag) give_way.look(session, std::exchange(by_hand, false));
     const std::size_t gone = session.history().first_state();
     if (std::exchange(steps_gone, gone) == 0 && gone == 1) session.say(words::oldest_gone());
     session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
@@ -116,6 +119,8 @@ struct App::Inside : GestureTarget {
   KeptShown kept_shown;
   std::vector<std::unique_ptr<Tool>> tools;  // by ToolId
   Gestures gestures;
+  GiveWay give_way;
+  bool by_hand = false;  // what happens is a drag's end
   bool tool_has_drag = false;
   ScreenPoint last_drag;
   std::optional<ScreenPoint> hovered;
@@ -140,6 +145,7 @@ void App::set_viewport(const Viewport& viewport) {
   const bool resized = before.width_px != viewport.width_px || before.height_px != viewport.height_px;
   if (resized && !session.desk.camera_moved) session.look_at_sheet();
   else if (resized) inside_->hold_camera();
+  if (!inside_->tool_has_drag) inside_->give_way.look(session, true);
   session.touch();
 }
 
@@ -215,8 +221,9 @@ void App::store_read(StoreFault fault) {
   if (is_another) {
     session.slip = SlipId::none;
     session.look_at_sheet();
-    restore_desk(session, session.keeper.kept_desk());
+    restore_desk(session, session.keeper.kept_desk(), true);
   } else {
+    if (session.sheets.untouched()) restore_desk(session, session.keeper.kept_desk(), false);
     session.settle_desk(session.document());
   }
   if (!session.keeper.findings().empty()) session.message = {words::findings(session.keeper.findings(), session.sheets), true};

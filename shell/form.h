@@ -38,6 +38,7 @@ class Form {
   void drop(const std::string& field) { entries_.erase(field); }
   void clear() { entries_.clear(); }
   bool empty() const { return entries_.empty(); }
+  const std::map<std::string, Entry>& all() const { return entries_; }
 
  private:
   std::map<std::string, Entry> entries_;

@@ -88,6 +88,18 @@ std::string marks_come_along(std::size_t marks, std::size_t legs) {
   return "Fits " + count_of(marks, "mark", "marks") + " of the sheet in hand, and brings " + (marks == 1 ? "it" : "them") + " along" + (legs == 0 ? "." : " with " + count_of(legs, "leg", "legs") + ".");
 }
 
+std::string pad_letter_says(char letter) {
+  switch (letter) {
+    case 'T': return "true";
+    case 'M': return "magnetic";
+    case 'C': return "compass";
+    case 'N': return "north";
+    case 'S': return "south";
+    case 'E': return "east";
+    default: return "west";
+  }
+}
+
 std::string preview_says(const Document& sheet) { return "The sheet as it will print: " + std::string(paper_name(sheet.sheet.paper)) + ", " + scale_text(sheet.sheet.scale) + "."; }
 
 std::vector<std::pair<std::string, std::string>> sheet_measures(const Document& sheet) {

@@ -113,6 +113,22 @@ inline std::string show_legend() { return "What the signs mean"; }
 // -- instruments
 inline std::string slide_to_rose() { return "Slide it to the rose"; }
 
+// -- keypads
+inline std::string pad_delete() { return "del"; }
+inline std::string pad_delete_says() { return "delete the last"; }
+inline std::string pad_clear() { return "clear"; }
+inline std::string pad_paste() { return "paste"; }
+inline std::string pad_reciprocal() { return "recip."; }
+inline std::string pad_reciprocal_says() { return "its reciprocal"; }
+inline std::string pad_back_says() { return "one degree less"; }
+inline std::string pad_on_says() { return "one degree more"; }
+std::string pad_letter_says(char letter);  // "true", "west"
+inline std::string pad_keyboard() { return "abc"; }
+inline std::string pad_keyboard_says() { return "the device's own keyboard"; }
+inline std::string pad_label() { return "Keypad"; }
+inline std::string pad_no_paste() { return "This page may not read what was copied: hold the field and choose Paste."; }
+inline std::string pad_done() { return "Set it"; }
+
 // -- touch
 inline std::string lock_touch() { return "Lock touch"; }
 inline std::string touch_is_locked() { return "Touch is locked"; }

@@ -91,7 +91,7 @@ FreeArea Session::whole_canvas() const { return {std::max(1.0, viewport.width_px
 void Session::look_at_sheet() {
   const FreeArea canvas = whole_canvas();
   FreeArea clear = canvas;
-  if (wide()) clear.width_px -= k_slip_width_px;
+  if (slip_at_side()) clear.width_px -= k_slip_width_px;
   else clear.height_px *= 1 - k_slip_share_of_height;
 
   // The work: the first leg's ends, or what there is, and the first rose.

@@ -179,6 +179,7 @@ struct Session {
   FreeArea free_area() const;
   FreeArea whole_canvas() const;
   bool wide() const { return viewport.width_px >= k_wide_layout_px; }
+  bool slip_at_side() const { return wide() || (viewport.width_px >= k_low_layout_least_px && viewport.height_px <= k_low_canvas_px); }
   bool phone() const { return viewport.width_px < k_phone_layout_px; }
 
   /// Chooses the first view of the sheet in hand.

@@ -49,6 +49,8 @@ inline constexpr double k_line_reach_px = 16;    // edges and lines; nearest win
 inline constexpr double k_hold_s = 0.3;          // before a mark moves with no tool in hand
 inline constexpr double k_handle_radius_px = 13;
 inline constexpr double k_wide_layout_px = 900;  // from here on the slip stands at the right
+inline constexpr double k_low_layout_least_px = 600; // so does it from here on where there is little height,
+inline constexpr double k_low_canvas_px = 404;       // as on a phone held across: 480 less the tray (slip.css)
 inline constexpr double k_phone_layout_px = 480; // below it Closer and Wider are under More
 inline constexpr double k_settle_s = 0.12;       // an edge's way onto the rose
 

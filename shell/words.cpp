@@ -243,6 +243,7 @@ std::string grouped(int value) {
 }
 
 std::string reference_name(Reference reference) { return reference == Reference::true_north ? "true" : reference == Reference::magnetic ? "magnetic" : "compass"; }
+std::string reference_letter(Reference reference) { return reference == Reference::true_north ? "T" : reference == Reference::magnetic ? "M" : "C"; }
 
 std::string with_letter(double deg, Rounding rounding, Reference reference) {
   const char* letter = reference == Reference::true_north ? "°T" : reference == Reference::magnetic ? "°M" : "°C";

@@ -54,6 +54,7 @@ std::string quoted(const std::string& text);  // "“Gull Rock”"
 std::string tenths_sd(double deg);            // "0.3°"
 std::string grouped(int number);         // "100 000"
 std::string reference_name(Reference reference);  // "true", "magnetic", "compass"
+std::string reference_letter(Reference reference);  // "T", "M", "C"
 std::string with_letter(double deg, Rounding rounding, Reference reference);  // "096°T"
 /// Three figures spoken one by one would be slow: "096 true".
 std::string spoken(double deg, Rounding rounding, Reference reference);

@@ -13,6 +13,10 @@ namespace {
 constexpr std::size_t k_most_word_bytes = 200;
 constexpr std::uint64_t k_most_readings = 1'000;
 
+// Of what is typed and not yet on the sheet, so much is kept of each form: a longer text is left out, the rest is not.
+constexpr std::size_t k_most_typed_bytes = 4'000;
+constexpr std::size_t k_most_form_bytes = 20'000;
+
 // -- fields, each in one order for writing and reading
 
 class Writer {
@@ -26,6 +30,8 @@ class Writer {
   void operator()(int value) { out_.signed_whole(value); }
   void operator()(std::uint64_t value) { out_.whole(value); }
   void operator()(const std::string& text) { out_.text(text); }
+  void typed(const std::string& text) { out_.text(text.size() <= k_most_typed_bytes ? text : std::string()); }
+  void typed(const Form& form);
   const StoreBytes& bytes() const { return out_.bytes(); }
 
  private:
@@ -44,6 +50,8 @@ class Reader {
   void operator()(int& value) { value = static_cast<int>(in_.signed_whole()); }
   void operator()(std::uint64_t& value) { value = in_.whole(); }
   void operator()(std::string& text) { text = in_.text(k_most_word_bytes); }
+  void typed(std::string& text) { text = in_.text(k_most_typed_bytes); }
+  void typed(Form& form);
   bool ok() const { return ok_ && in_.ok(); }
 
  private:
@@ -51,11 +59,43 @@ class Reader {
   bool ok_ = true;
 };
 
+void Writer::typed(const Form& form) {
+  std::size_t bytes = 0;
+  for (const auto& [field, entry] : form.all()) {
+    if (entry.text.size() > k_most_typed_bytes || entry.error.size() > k_most_typed_bytes || field.size() > k_most_word_bytes || field.empty()) continue;
+    bytes += field.size() + entry.text.size() + entry.error.size();
+    if (bytes > k_most_form_bytes) break;
+    out_.text(field);
+    typed(entry.text);
+    typed(entry.error);
+  }
+  out_.text("");
+}
+
+void Reader::typed(Form& form) {
+  for (std::size_t bytes = 0; ok();) {
+    std::string field, text, error;
+    (*this)(field);
+    if (field.empty()) return;
+    typed(text);
+    typed(error);
+    bytes += field.size() + text.size() + error.size();
+    if (bytes > k_most_form_bytes) ok_ = false;
+    form.keep(field, std::move(text), std::move(error));
+  }
+}
+
 template <class Do, class Tag>
 void each(Do& go, Id<Tag>& id) {
   std::uint64_t value = id.value;
   go(value);
   id.value = static_cast<std::uint32_t>(value);
+}
+
+template <class Do>
+void each(Do& go, Position& at) {
+  go(at.lat_deg);
+  go(at.lon_deg);
 }
 
 template <class Do>
@@ -134,7 +174,10 @@ void each(Do& go, RoughMethod& rough) {
   rough.readings_deg.resize(static_cast<std::size_t>(std::min(count, k_most_readings)));
   for (double& reading : rough.readings_deg) go(reading);
   each(go, rough.ring);
-  go(rough.run);
+  go.typed(rough.run);
+  go.typed(rough.run_error);
+  go.typed(rough.typed);
+  go.typed(rough.typed_error);
 }
 
 template <class Do>
@@ -160,8 +203,30 @@ void each(Do& go, Desk& desk) {
   each(go, desk.selected_leg);
   each(go, desk.selected_rose);
   each(go, desk.selected_note);
+  each(go, desk.new_note);
   each(go, desk.direction);
   each(go, desk.write_ring);
+  for (Form* form : {&desk.entries, &desk.new_mark, &desk.new_leg}) go.typed(*form);
+}
+
+/// What is typed beside any one sheet.
+struct TypedBeside {
+  Form new_sheet;
+  DirectionForm direction;
+  DividersForm dividers;
+  std::string open_text, open_text_error;
+};
+
+template <class Do>
+void each(Do& go, TypedBeside& beside) {
+  go.typed(beside.new_sheet);
+  DirectionForm& direction = beside.direction;
+  go(direction.open);
+  each(go, direction.reference);
+  DividersForm& dividers = beside.dividers;
+  for (std::string* text : {&direction.text, &direction.error, &direction.length, &direction.length_error, &dividers.distance, &dividers.distance_error, &dividers.steps, &dividers.steps_error,
+                            &beside.open_text, &beside.open_text_error})
+    go.typed(*text);
 }
 
 /// The desk of one sheet, and of which.
@@ -170,7 +235,7 @@ struct Placed {
   Desk desk;
 };
 
-constexpr std::uint64_t k_layout = 1;  // of these bytes; others are not read
+constexpr std::uint64_t k_layout = 2;  // of these bytes; others are not read
 
 struct Kept {
   std::uint64_t layout = k_layout;
@@ -180,6 +245,7 @@ struct Kept {
   double width_px = 0;
   double height_px = 0;
   std::vector<Placed> desks;
+  TypedBeside beside;
 };
 
 template <class Do>
@@ -198,7 +264,8 @@ bool is_sound(const Desk& desk) {
   const auto is_ring = [](Reference reference) { return reference == Reference::true_north || reference == Reference::magnetic; };
   const std::optional<DirectionSet>& set = desk.direction;
   const bool direction = !set || (desk.edge && is_ring(set->reference) && distance_mm(set->set_here.a, set->set_here.b) >= k_least_edge_mm);
-  return camera && edge && direction && is_ring(desk.rough.ring) && is_ring(desk.write_ring);
+  const bool note = !desk.new_note || (std::abs(desk.new_note->lat_deg) < 90 && std::abs(desk.new_note->lon_deg) <= 180);
+  return camera && edge && direction && note && is_ring(desk.rough.ring) && is_ring(desk.write_ring);
 }
 
 }  // namespace
@@ -221,10 +288,12 @@ StoreBytes desk_bytes(const Session& session) {
     each(out, desk);
   }
   out(std::uint64_t{0});
+  TypedBeside beside{session.new_sheet, session.direction_form, session.dividers_form, session.open_text, session.open_text_error};
+  each(out, beside);
   return out.bytes();
 }
 
-void restore_desk(Session& session, std::span<const std::uint8_t> bytes) {
+void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is_kept) {
   Reader in(bytes);
   Kept kept;
   each(in, kept);
@@ -236,18 +305,35 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes) {
     each(in, placed.desk);
     if (in.ok() && is_sound(placed.desk)) kept.desks.push_back(std::move(placed));
   }
-  if (!in.ok()) return;
+  each(in, kept.beside);
+  const Reference by = kept.beside.direction.reference;
+  if (!in.ok() || (by != Reference::true_north && by != Reference::magnetic && by != Reference::compass)) return;
 
-  session.sheets.take({kept.in_hand});
+  if (is_kept) session.sheets.take({kept.in_hand});
   for (Placed& placed : kept.desks) {
-    if (!session.sheets.find({placed.sheet})) continue;
+    if (!is_kept && placed.sheet == kept.in_hand) {
+      Desk& desk = session.desk;
+      desk.entries = std::move(placed.desk.entries);
+      desk.new_mark = std::move(placed.desk.new_mark);
+      desk.new_leg = std::move(placed.desk.new_leg);
+      desk.rough = std::move(placed.desk.rough);
+    }
+    if (!is_kept || !session.sheets.find({placed.sheet})) continue;
     if (SheetKey{placed.sheet} == session.sheets.in_hand().key) session.desk = std::move(placed.desk);
     else session.desks_put_away.insert_or_assign(SheetKey{placed.sheet}, std::move(placed.desk));
   }
   for (const ToolRow& row : tool_table())
-    if (kept.tool == row.name) session.desk.tool = row.id;
-  session.slip = slip_named(kept.slip).value_or(SlipId::none);
+    if (is_kept && kept.tool == row.name) session.desk.tool = row.id;
+  session.new_sheet = std::move(kept.beside.new_sheet);
+  session.direction_form = std::move(kept.beside.direction);
+  session.dividers_form = std::move(kept.beside.dividers);
+  session.open_text = std::move(kept.beside.open_text);
+  session.open_text_error = std::move(kept.beside.open_text_error);
+  const std::optional<SlipId> slip = slip_named(kept.slip);
+  if (is_kept) session.slip = slip.value_or(SlipId::none);
+  else if (slip == SlipId::new_mark || slip == SlipId::new_sheet) session.slip = *slip;
   session.settle_desk(session.document());
+  if (!is_kept) return;
   const bool same_size = kept.width_px == session.viewport.width_px && kept.height_px == session.viewport.height_px;
   if (!same_size && !session.desk.camera_moved) session.look_at_sheet();
   else if (!same_size) session.desk.camera = held(session.desk.camera, paper_size(session.document().sheet.paper), session.free_area());

@@ -44,7 +44,7 @@ void add_steps(const Session& session, const DividersOnSheet& dividers, Panel& s
     if (!stepped.counted) slip.items.push_back(LineItem{.text = "and over", .value = words::distance(rest_nm(session, stepped)).text()});
     const RhumbLeg exact = rhumb_inverse(unquantise(document.marks.find(stepped.from)->at), unquantise(document.marks.find(stepped.towards)->at));
     slip.items.push_back(LineItem{.text = "worked out from the marks", .value = print_fixed(exact.distance_nm, 2) + " nm", .tone = LineTone::soft});
-    slip.items.push_back(FieldItem{.name = "steps", .label = "Steps; empty: as many as it holds", .text = session.dividers_form.steps, .error = session.dividers_form.steps_error, .figures_only = true, .on_leave = {"step-off-typed"}});
+    slip.items.push_back(FieldItem{.name = "steps", .label = "Steps; empty: as many as it holds", .text = session.dividers_form.steps, .error = session.dividers_form.steps_error, .figures_only = true, .pad = Pad::quantity, .on_leave = {"step-off-typed"}});
     if (!steps_of(session, dividers).empty()) slip.items.push_back(ButtonItem{.name = "mark-last-step", .label = "A mark at the last step", .on_press = {"mark-last-step"}});
   }
   for (const LegId leg : legs_to_step(session)) {
@@ -63,7 +63,7 @@ Panel dividers_slip(const Session& session, const Tool& tool) {
   if (dividers) add_reading(session, *dividers, slip);
   if (!dividers || session.desk.first_point) slip.items.push_back(parts::status_line(tool.status(session)));
   if (dividers) add_steps(session, *dividers, slip);
-  slip.items.push_back(FieldItem{.name = "distance", .label = "Set them to a distance", .text = session.dividers_form.distance, .unit = "nm", .error = session.dividers_form.distance_error, .on_leave = {"set-dividers-typed"}});
+  slip.items.push_back(FieldItem{.name = "distance", .label = "Set them to a distance", .text = session.dividers_form.distance, .unit = "nm", .error = session.dividers_form.distance_error, .pad = Pad::quantity, .on_leave = {"set-dividers-typed"}});
   if (dividers) {
     slip.items.push_back(ButtonItem{.name = "walk-dividers", .label = dividers->work ? "Back to the work" : "To the latitude scale", .on_press = {"walk-dividers"}});
     slip.items.push_back(ButtonItem{.name = "lift-dividers", .label = "Take them off", .on_press = {"lift-dividers"}});

@@ -33,6 +33,7 @@ Panel margin_panel(const Session& session, const Tool& tool) {
   else if (!session.message.text.empty()) margin.items.push_back(LineItem{.text = session.message.text});
   // A slip that is open says its own, and on a small screen leaves no room for more.
   else if (session.desk.tool != ToolId::none && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = tool.status(session)});
+  else if (session.phone() && (session.slip == SlipId::none || session.slip == SlipId::first_run)) margin.items.push_back(LineItem{.text = words::sheet_title(session.document()), .tone = LineTone::strong});  // its own is often out of view
   add_keeping(margin, session);
   if (session.offline_state == "waiting" && session.slip == SlipId::none) margin.items.push_back(LineItem{.text = words::newer_version_waits(), .tone = LineTone::soft});
   return margin;

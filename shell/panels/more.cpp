@@ -23,6 +23,7 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(HeadingItem{.text = "More"});
   slip.items.push_back(parts::close_button());
   if (session.phone()) {
+    slip.items.push_back(ButtonItem{.name = "drawer", .label = "Drawer", .icon = "sheet", .on_press = {"open-slip", Value::object({{"slip", "drawer"}})}});
     slip.items.push_back(ButtonItem{.name = "closer", .label = "Closer", .icon = "plus", .on_press = {"closer"}});
     slip.items.push_back(ButtonItem{.name = "wider", .label = "Wider", .icon = "minus", .on_press = {"wider"}});
   }
@@ -30,10 +31,6 @@ Panel more_slip(const Session& session) {
     const bool can = session.sheets.redo_label() != nullptr;
     slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
                                     .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
-  }
-  if (session.phone()) {
-    slip.items.push_back(tool_button(session, ToolId::rose, "Rose"));
-    slip.items.push_back(tool_button(session, ToolId::dividers, "Dividers"));
   }
   slip.items.push_back(tool_button(session, ToolId::note, "Write a note"));
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});

@@ -18,11 +18,11 @@ constexpr double k_preview_px = 470;
 Press fill(const char* field) { return {"fill-new-sheet", Value::object({{"field", field}})}; }
 
 void add_middle_and_scale(Panel& slip, const Form& form) {
-  slip.items.push_back(parts::field(form, "middle", {.name = "middle", .label = words::middle_label(), .on_leave = fill("middle")}));
+  slip.items.push_back(parts::field(form, "middle", {.name = "middle", .label = words::middle_label(), .pad = Pad::position, .on_leave = fill("middle")}));
   ChoiceItem scale{.name = "scale", .label = words::scale_question(), .chosen = form.text("scale", k_usual_scale), .argument = "text", .on_choose = fill("scale")};
   for (const char* each : {"25000", "50000", "100000", "250000", "other"}) scale.options.push_back({each, words::scale_option(each)});
   slip.items.push_back(scale);
-  if (scale.chosen == "other") slip.items.push_back(parts::field(form, "other-scale", {.name = "other-scale", .label = words::other_scale_label(), .on_leave = fill("other-scale")}));
+  if (scale.chosen == "other") slip.items.push_back(parts::field(form, "other-scale", {.name = "other-scale", .label = words::other_scale_label(), .pad = Pad::quantity, .on_leave = fill("other-scale")}));
 }
 
 void add_place(Panel& slip, const Session& session) {
@@ -33,8 +33,8 @@ void add_place(Panel& slip, const Session& session) {
   switch (sheet_from(form)) {
     case SheetFrom::middle: add_middle_and_scale(slip, form); break;
     case SheetFrom::corners:
-      slip.items.push_back(parts::field(form, "corner-a", {.name = "corner-a", .label = words::corner_label(1), .on_leave = fill("corner-a")}));
-      slip.items.push_back(parts::field(form, "corner-b", {.name = "corner-b", .label = words::corner_label(2), .on_leave = fill("corner-b")}));
+      slip.items.push_back(parts::field(form, "corner-a", {.name = "corner-a", .label = words::corner_label(1), .pad = Pad::position, .on_leave = fill("corner-a")}));
+      slip.items.push_back(parts::field(form, "corner-b", {.name = "corner-b", .label = words::corner_label(2), .pad = Pad::position, .on_leave = fill("corner-b")}));
       break;
     case SheetFrom::marks:
       slip.items.push_back(LineItem{.text = words::marks_come_along(session.document().marks.size(), session.document().legs.size()), .tone = LineTone::soft});

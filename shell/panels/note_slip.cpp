@@ -21,7 +21,7 @@ Panel note_slip(const Session& session) {
     return parts::field(session.desk.entries, key, std::move(standing));
   };
   slip.items.push_back(field({.name = "words", .label = "Words", .text = note ? note->text : "", .multiline = true}));
-  if (note) slip.items.push_back(field({.name = "place", .label = "Where they begin", .text = position_figures(unquantise(note->at), 2)}));
+  if (note) slip.items.push_back(field({.name = "place", .label = "Where they begin", .text = position_figures(unquantise(note->at), 2), .pad = Pad::position}));
   slip.items.push_back(ButtonItem{.name = "write-note", .label = note ? "Done" : "Write it", .look = ButtonLook::main, .on_press = {"finish-note"}});
   if (note) slip.items.push_back(ButtonItem{.name = "remove-note", .label = "Rub it out", .on_press = {"remove-note", id}});
   return slip;

@@ -45,14 +45,14 @@ Panel mark_slip(const Session& session) {
   slip.items.push_back(HeadingItem{.text = mark.name, .beside = words::kind_label(mark.kind)});
   slip.items.push_back(parts::close_button());
   slip.items.push_back(field({.name = "name", .label = words::name_label(), .text = mark.name}));
-  slip.items.push_back(field({.name = "position", .label = words::position_label(), .text = position_figures(unquantise(mark.at), 2)}));
+  slip.items.push_back(field({.name = "position", .label = words::position_label(), .text = position_figures(unquantise(mark.at), 2), .pad = Pad::position}));
   slip.items.push_back(parts::kind_choice(kind, typed("kind")));
   if (kind == "danger") {
-    FieldItem radius = field({.name = "radius", .label = words::radius_label(), .text = mark.radius_nm > 0 ? words::plain_number(mark.radius_nm) : "", .unit = "nm"});
+    FieldItem radius = field({.name = "radius", .label = words::radius_label(), .text = mark.radius_nm > 0 ? words::plain_number(mark.radius_nm) : "", .unit = "nm", .pad = Pad::quantity});
     if (mark.kind != MarkKind::danger && radius.error.empty()) radius.error = words::sentence({.fault = Fault::radius_missing});
     slip.items.push_back(radius);
   }
-  slip.items.push_back(field({.name = "height", .label = words::height_label(), .text = mark.height_m > 0 ? words::plain_number(mark.height_m) : "", .unit = "m"}));
+  slip.items.push_back(field({.name = "height", .label = words::height_label(), .text = mark.height_m > 0 ? words::plain_number(mark.height_m) : "", .unit = "m", .pad = Pad::quantity}));
   slip.items.push_back(field({.name = "note", .label = words::note_label(), .text = mark.note, .multiline = true}));
   add_order_buttons(slip, "reorder-mark", std::to_string(mark.id.value), document.marks.place_of(mark.id), document.marks.size());
   slip.items.push_back(LineItem{.text = words::legs_at_mark(document, mark.id), .tone = LineTone::soft});

@@ -18,7 +18,7 @@ Value item(const LineItem& line) {
 
 Value item(const FieldItem& field) {
   return Value::object({{"kind", "field"}, {"name", field.name}, {"label", field.label}, {"text", field.text}, {"unit", field.unit}, {"error", field.error},
-                        {"multiline", field.multiline}, {"completes_at", field.completes_at}, {"figures_only", field.figures_only}, {"on_leave", press_value(field.on_leave)}});
+                        {"multiline", field.multiline}, {"completes_at", field.completes_at}, {"figures_only", field.figures_only}, {"pad", to_value(field.pad)}, {"letter", field.letter}, {"on_leave", press_value(field.on_leave)}});
 }
 
 Value item(const ChoiceItem& choice) {

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "shell/panels/keypad.h"
 #include "shell/value.h"
 
 namespace fogsheet {
@@ -46,7 +47,9 @@ struct FieldItem {
   std::string error;   // the reason under it; empty when all is well
   bool multiline = false;
   int completes_at = 0;       // so many figures are a whole entry: it is sent at once and the field stays in hand; 0: never
-  bool figures_only = false;  // a touch screen offers figures alone
+  bool figures_only = false;  // a touch screen's own keyboard offers figures alone
+  Pad pad = Pad::none;        // opens under it for a finger or a pen
+  std::string letter;         // in force when none is typed: "T"
   Press on_leave;      // sent with argument "text" when the field is left or Enter is pressed
 };
 

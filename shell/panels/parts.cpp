@@ -68,12 +68,12 @@ void add_variation_fields(Panel& panel, const Form& form, const std::string& pre
                                    .chosen = by, .argument = "text", .on_choose = press("variation-by")});
   if (by != "printed") return;
   const words::ChartNoteText text = standing ? words::chart_note_text(*standing) : words::ChartNoteText{};
-  const auto add = [&](const char* name, std::string label, const std::string& stands) {
-    panel.items.push_back(field(form, prefix + name, {.name = name, .label = std::move(label), .text = stands, .on_leave = press(name)}));
+  const auto add = [&](const char* name, std::string label, const std::string& stands, Pad pad) {
+    panel.items.push_back(field(form, prefix + name, {.name = name, .label = std::move(label), .text = stands, .pad = pad, .on_leave = press(name)}));
   };
-  add("variation", words::printed_value_label(), text.value);
-  add("variation-year", words::printed_year_label(), text.year);
-  add("annual-change", words::annual_change_label(), text.annual_change);
+  add("variation", words::printed_value_label(), text.value, Pad::variation);
+  add("variation-year", words::printed_year_label(), text.year, Pad::quantity);
+  add("annual-change", words::annual_change_label(), text.annual_change, Pad::variation);
 }
 
 void add_datum_choice(Panel& panel, const Form& form, const std::string& prefix, const std::string& datum, const std::string& command) {

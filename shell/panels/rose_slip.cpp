@@ -25,8 +25,8 @@ Panel rose_slip(const Session& session, const Tool& tool) {
       const std::string key = prefix + standing.name;
       return parts::field(session.desk.entries, key, std::move(standing));
     };
-    slip.items.push_back(field({.name = "place", .label = "Its middle", .text = position_figures(unquantise(rose.at), 2)}));
-    slip.items.push_back(field({.name = "radius", .label = "Radius on the paper", .text = words::plain_number(rose.radius_mm), .unit = "mm"}));
+    slip.items.push_back(field({.name = "place", .label = "Its middle", .text = position_figures(unquantise(rose.at), 2), .pad = Pad::position}));
+    slip.items.push_back(field({.name = "radius", .label = "Radius on the paper", .text = words::plain_number(rose.radius_mm), .unit = "mm", .pad = Pad::quantity}));
     const VariationInUse& variation = session.variation_of(rose.id);
     slip.items.push_back(LineItem{.text = "variation", .value = words::variation_figures(variation)});
     if (variation.used) slip.items.push_back(LineItem{.text = "used as", .value = correction_figures(variation.used->deg, session.settings.rounding) + "°" + east_west(variation.used->deg, session.settings.rounding)});

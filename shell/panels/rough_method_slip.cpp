@@ -59,13 +59,13 @@ Panel rough_method_slip(const Session& session) {
   ChoiceItem ring{.name = "rough-ring", .label = "Read by eye off the", .chosen = rough.ring == Reference::true_north ? "true" : "magnetic", .argument = "ring", .on_choose = {"set-rough-ring"}};
   ring.options = {{"true", "true ring"}, {"magnetic", "magnetic ring"}};
   slip.items.push_back(ring);
-  slip.items.push_back(FieldItem{.name = "rough-reading", .label = "A reading: three figures, then the next", .text = rough.typed, .error = rough.typed_error, .completes_at = 3, .figures_only = true, .on_leave = {"rough-reading"}});
+  slip.items.push_back(FieldItem{.name = "rough-reading", .label = "A reading: three figures, then the next", .text = rough.typed, .error = rough.typed_error, .completes_at = 3, .figures_only = true, .pad = Pad::direction, .letter = words::reference_letter(rough.ring), .on_leave = {"rough-reading"}});
   for (std::size_t i = 0; i < rough.readings_deg.size(); ++i)
     slip.items.push_back(ButtonItem{.name = "rough-reading/" + std::to_string(i), .label = words::with_letter(rough.readings_deg[i], Rounding::whole_degrees, rough.ring), .icon = "close", .on_press = {"remove-rough-reading", Value::object({{"index", static_cast<double>(i)}})}});
   const std::optional<double> run = run_nm(session);
   const std::optional<RoughMean> mean = rough_mean(rough.readings_deg, run);
   if (!rough.readings_deg.empty()) add_mean(session, mean, run, slip);
-  slip.items.push_back(FieldItem{.name = "rough-run", .label = "Distance to run", .text = rough.run, .unit = "nm", .error = rough.run_error, .on_leave = {"set-rough-run"}});
+  slip.items.push_back(FieldItem{.name = "rough-run", .label = "Distance to run", .text = rough.run, .unit = "nm", .error = rough.run_error, .pad = Pad::quantity, .on_leave = {"set-rough-run"}});
   if (mean) add_sum(session, *mean, slip);
   const Leg* leg = session.desk.selected_leg ? session.document().legs.find(*session.desk.selected_leg) : nullptr;
   if (mean && leg)

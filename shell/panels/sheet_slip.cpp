@@ -26,7 +26,7 @@ Panel sheet_slip(const Session& session) {
   slip.items.push_back(parts::close_button());
   slip.items.push_back(field({.name = "name", .label = words::sheet_name_label(), .text = sheet.name}));
   slip.items.push_back(field({.name = "note", .label = words::sheet_note_label(), .text = sheet.note, .multiline = true}));
-  slip.items.push_back(field({.name = "date", .label = words::date_label(), .text = iso_date(sheet.date)}));
+  slip.items.push_back(field({.name = "date", .label = words::date_label(), .text = iso_date(sheet.date), .pad = Pad::date}));
 
   const bool printed = entries.text("sheet/variation-by") == "printed" || document.chart_note.has_value();
   parts::add_variation_fields(slip, entries, "sheet/", printed ? "printed" : "model", document.chart_note ? std::optional(document.chart_note->printed) : std::nullopt, "type-variation");
@@ -35,8 +35,8 @@ Panel sheet_slip(const Session& session) {
 
   slip.items.push_back(HeadingItem{.text = words::size_heading(), .level = 3});
   slip.items.push_back(LineItem{.text = words::size_hint(), .tone = LineTone::soft});
-  slip.items.push_back(field({.name = "middle", .label = words::middle_label(), .text = position_figures(unquantise(sheet.middle), 2)}));
-  slip.items.push_back(field({.name = "scale", .label = words::scale_question(), .text = words::scale_text(sheet.scale)}));
+  slip.items.push_back(field({.name = "middle", .label = words::middle_label(), .text = position_figures(unquantise(sheet.middle), 2), .pad = Pad::position}));
+  slip.items.push_back(field({.name = "scale", .label = words::scale_question(), .text = words::scale_text(sheet.scale), .pad = Pad::quantity}));
   parts::add_paper_choices(slip, sheet.paper, typed("paper"));
   if (!entries.error("sheet/paper").empty()) slip.items.push_back(CautionItem{.text = entries.error("sheet/paper")});
   slip.items.push_back(ButtonItem{.name = "fit-to-marks", .label = words::fit_to_marks(), .enabled = !document.marks.empty(), .reason = document.marks.empty() ? words::no_marks_yet() : "", .on_press = {"fit-sheet-to-marks"}});

@@ -80,7 +80,7 @@ void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
   const bool untyped = form.text.empty() && session.desk.direction;  // as it is after the page was loaded again
   const Reference reference = untyped ? session.desk.direction->reference : form.reference;
   const std::string text = untyped ? direction_figures(session.desk.direction->deg, session.settings.rounding) : form.text;
-  slip.items.push_back(FieldItem{.name = "direction", .label = "Direction", .text = text, .unit = "°", .error = form.error, .completes_at = 3, .figures_only = true, .on_leave = {"type-direction"}});
+  slip.items.push_back(FieldItem{.name = "direction", .label = "Direction", .text = text, .unit = "°", .error = form.error, .completes_at = 3, .figures_only = true, .pad = Pad::direction, .letter = words::reference_letter(reference), .on_leave = {"type-direction"}});
   ChoiceItem ring{.name = "direction-ring", .label = "By the ring", .chosen = words::reference_name(reference), .argument = "reference", .on_choose = {"choose-direction-ring"}};
   ring.options = {{"true", "T"}, {"magnetic", "M"}, {"compass", "C"}};
   slip.items.push_back(ring);
@@ -102,7 +102,7 @@ void add_line(const Session& session, Panel& slip) {
   const Projection& projection = *session.facts().projection;
   const DirectionForm& form = session.direction_form;
   const double long_nm = rhumb_inverse(projection.to_position(line.start), projection.to_position(line.end)).distance_nm;
-  slip.items.push_back(FieldItem{.name = "line-length", .label = "Length of the line", .text = form.length_error.empty() ? print_fixed(long_nm, 2) : form.length, .unit = "nm", .error = form.length_error, .on_leave = {"type-line-length"}});
+  slip.items.push_back(FieldItem{.name = "line-length", .label = "Length of the line", .text = form.length_error.empty() ? print_fixed(long_nm, 2) : form.length, .unit = "nm", .error = form.length_error, .pad = Pad::quantity, .on_leave = {"type-line-length"}});
   slip.items.push_back(ButtonItem{.name = "draw-line", .label = words::draw_line_from(session.document().marks.find(line.from)->name), .look = ButtonLook::main, .on_press = {"draw-line"}});
 }
 

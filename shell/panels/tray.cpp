@@ -20,20 +20,20 @@ ButtonItem end_well(const char* name, const char* word, const char* icon, const 
   return {.name = name, .label = word, .icon = icon, .key = key, .look = ButtonLook::well, .at_end = true, .on_press = {name}};
 }
 
+bool is_drawer(SlipId slip) { return slip == SlipId::drawer || slip == SlipId::history || slip == SlipId::new_sheet; }
+
 }  // namespace
 
 Panel tray_panel(const Session& session) {
   Panel tray{.name = "tray", .label = "Instruments", .place = PanelPlace::tray};
-  tray.items.push_back(ButtonItem{.name = "drawer", .label = "Drawer", .icon = "sheet", .look = ButtonLook::well, .pressed = session.slip == SlipId::drawer || session.slip == SlipId::history || session.slip == SlipId::new_sheet,
+  if (!session.phone()) tray.items.push_back(ButtonItem{.name = "drawer", .label = "Drawer", .icon = "sheet", .look = ButtonLook::well, .pressed = is_drawer(session.slip),
                                   .on_press = {"open-slip", Value::object({{"slip", "drawer"}})}});
   tray.items.push_back(tool_well(session, tool_row(ToolId::mark), "Mark"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::leg), "Leg"));
-  tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), "Straight-edge"));
-  if (!session.phone()) {
-    tray.items.push_back(tool_well(session, tool_row(ToolId::rose), "Rose"));
-    tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
-  }
-  tray.items.push_back(ButtonItem{.name = "more", .label = "More", .icon = "more", .look = ButtonLook::well, .pressed = session.slip == SlipId::more || session.slip == SlipId::lists,
+  tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), session.phone() ? "Edge" : "Straight-edge"));
+  tray.items.push_back(tool_well(session, tool_row(ToolId::rose), "Rose"));
+  tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
+  tray.items.push_back(ButtonItem{.name = "more", .label = "More", .icon = "more", .look = ButtonLook::well, .pressed = session.slip == SlipId::more || session.slip == SlipId::lists || (session.phone() && is_drawer(session.slip)),
                                   .on_press = {"open-slip", Value::object({{"slip", "more"}})}});
   if (!session.phone()) {
     tray.items.push_back(end_well("closer", "Closer", "plus"));
