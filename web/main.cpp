@@ -8,6 +8,7 @@
 #include <string>
 
 #include "core/base/check.h"
+#include "core/directions/direction_text.h"
 #include "shell/app.h"
 #include "web/gl_renderer.h"
 #include "web/json.h"
@@ -130,6 +131,12 @@ EMSCRIPTEN_KEEPALIVE void sheet_copied(Page* page, int done) { page->app.copied(
 EMSCRIPTEN_KEEPALIVE void sheet_awake_state(Page* page, const char* state) { page->app.set_awake_state(state); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_offline_state(Page* page, const char* state) { page->app.set_offline_state(state); }
+
+/// A direction as typed, turned by so many degrees; as it is when it can't be read.
+EMSCRIPTEN_KEEPALIVE const char* sheet_turned(Page* page, const char* text, double by_deg) {
+  const Result<std::string> turned = turned_direction(text, by_deg);
+  return page->hand_out(turned.ok() ? *turned : std::string(text));
+}
 
 // -- what to show, and for scripts
 

@@ -1,5 +1,6 @@
 // Starts the page: fetches the application and its typeface, joins it to canvas, panels, input and handles, and keeps them
 // in step. Everything it needs is among our own files.
+import { hand_over } from './field.js';
 import { make_handles } from './handles.js';
 import { listen } from './input.js';
 import { Store } from './keeper.js';
@@ -74,6 +75,8 @@ function run(page, kept) {
     refuse: (reason) => status.say(reason),
     read_aloud: (text) => status.read_aloud(text),
     focus_sheet: () => element.focus({ preventScroll: true }),
+    turned: (text, by_deg) => program.turned(text, by_deg),
+    opened: (part) => layout.bring_into_view(part),
   });
 
   function refresh() {
@@ -146,8 +149,12 @@ function run(page, kept) {
   canvas.draw();
   listen(program, element, happen);
   addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
-  addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') happen(() => program.hidden()); });
-  addEventListener('pagehide', () => happen(() => program.hidden()));
+  const put_away = () => {
+    document.activeElement?.dispatchEvent(new Event(hand_over));
+    happen(() => program.hidden());
+  };
+  addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') put_away(); });
+  addEventListener('pagehide', put_away);
   addEventListener('pointerdown', () => status.say(''), { capture: true });
   canvas.wake();
 

@@ -1,5 +1,6 @@
 // The nine kinds of item that panels are made of. Each gives {element, patch(item)}; patch changes only what differs.
 import { make, say, set } from './dom.js';
+import { field } from './field.js';
 import { figure } from './figure.js';
 import { icon } from './icons.js';
 import { sum, table } from './tables.js';
@@ -48,64 +49,6 @@ function line(act) {
       act.read_aloud(item.text);
       readings.replaceChildren(...item.readings.map((reading) => make('div', { class: 'reading' },
         make('span', { class: 'figures' }, reading.figures), make('span', { class: 'unit' }, reading.unit), make('span', { class: 'under' }, reading.under))));
-    },
-  };
-}
-
-function field(act, id) {
-  const label = make('span', { class: 'label' });
-  const unit = make('span', { class: 'unit' });
-  const error = make('span', { class: 'error', id: `${id} error` });
-  const words = make('bdi');
-  error.append(icon('caution'), words);
-  const box = make('span', { class: 'box' });
-  const element = make('label', { class: 'field' }, label, box, error);
-  let input = null;
-  let shown = '';  // the last text that the application gave
-  let on_leave = null;
-  let completes_at = 0;
-
-  const leave = () => {
-    if (input.value !== shown) act.press(on_leave, { text: input.value });
-  };
-  // So many figures and no more are a whole entry: it is sent, and the field stays in hand for what comes next.
-  const typed = () => {
-    if (!completes_at || input.value === shown || !/^\d+$/.test(input.value) || input.value.length !== completes_at) return;
-    shown = input.value;
-    act.press(on_leave, { text: shown });
-  };
-  const keys = (event) => {
-    if (event.key === 'Escape') input.value = shown;
-    if (event.key === 'Escape' || (event.key === 'Enter' && input.localName === 'input')) input.blur();
-  };
-  const renew = (multiline) => {
-    input = multiline ? make('textarea', { rows: 3 }) : make('input', { type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false' });
-    input.dir = 'auto';
-    input.addEventListener('blur', leave);
-    input.addEventListener('input', typed);
-    input.addEventListener('keydown', keys);
-    box.replaceChildren(input, unit);
-  };
-  return {
-    element,
-    patch(item) {
-      if (!input || (input.localName === 'textarea') !== item.multiline) renew(item.multiline);
-      on_leave = item.on_leave;
-      completes_at = item.completes_at;
-      set(input, 'inputmode', item.figures_only ? 'numeric' : null);
-      set(input, 'data-name', item.name);
-      set(input, 'aria-invalid', item.error ? 'true' : null);
-      set(input, 'aria-describedby', item.error ? error.id : null);
-      element.classList.toggle('bad', Boolean(item.error));
-      say(label, item.label);
-      say(unit, item.unit);
-      unit.hidden = !item.unit;
-      say(words, item.error);
-      error.hidden = !item.error;
-      // What is being typed stays until it is left; a bad entry stays too, since the application gives it back.
-      const typing = document.activeElement === input && input.value !== shown;
-      if (!typing && input.value !== item.text) input.value = item.text;
-      shown = item.text;
     },
   };
 }

@@ -2,7 +2,6 @@
 // risen from the tray is pulled down and up again.
 import { words } from './words.js';
 
-const wide_px = 900;  // from here on the slip stands at the right (k_wide_layout_px in shell/style.h, and page.css)
 const notes_gap_px = 8;  // under the notes, as in base.css
 const pull_px = 8;    // less is a press
 
@@ -20,7 +19,11 @@ export class Layout {
     this.#fold.addEventListener('pointercancel', () => { this.#pulled_from = null; });
     this.#fold.addEventListener('click', () => this.#press());
     this.set_folded(false);
-    new ResizeObserver(() => on_change()).observe(this.#slip);
+    new ResizeObserver(() => {
+      this.#show_field();
+      on_change();
+    }).observe(this.#slip);
+    for (const type of ['resize', 'scroll']) window.visualViewport?.addEventListener(type, () => this.#clear_keyboard());
   }
 
   /// What lies on the canvas, CSS pixels from its right and lower edge.
@@ -29,13 +32,34 @@ export class Layout {
     const slip = this.#slip.getBoundingClientRect();
     const notes = this.#notes.getBoundingClientRect();
     const shown = slip.height > 0;
-    const at_the_side = innerWidth >= wide_px;
+    const at_the_side = getComputedStyle(this.#slip).getPropertyValue('--at-side').trim() === '1';
     const risen = shown && !at_the_side ? Math.max(0, sheet.bottom - slip.top) : 0;
     document.documentElement.style.setProperty('--risen', `${risen}px`);
     return {
       covered_right: shown && at_the_side ? Math.max(0, sheet.right - slip.left) : 0,
       covered_bottom: risen + (notes.height > 0 ? notes.height + notes_gap_px : 0),
     };
+  }
+
+  /// Scrolls a part of a slip into view; of one too tall for it, the beginning.
+  bring_into_view(part) {
+    part.scrollIntoView({ block: 'nearest' });
+    const room = part.closest(matchMedia('(max-height: 480px)').matches ? '.papers' : '.broad .content, .body');
+    if (room && part.getBoundingClientRect().top < room.getBoundingClientRect().top) part.scrollIntoView({ block: 'start' });
+  }
+
+  /// The slip stands clear of the system's keyboard, which covers the page's foot and leaves the page as it was.
+  #clear_keyboard() {
+    const view = window.visualViewport;
+    const tray = document.getElementById('tray').getBoundingClientRect().height;
+    const hidden = view.scale > 1.01 ? 0 : innerHeight - view.height - view.offsetTop;  // enlarged, less is seen for another reason
+    document.documentElement.style.setProperty('--lifted', `${Math.max(0, hidden - tray)}px`);
+    this.#show_field();
+  }
+
+  #show_field() {
+    const field = document.activeElement?.closest('#slip .entry');
+    if (field) this.bring_into_view(field);
   }
 
   set_folded(folded) {

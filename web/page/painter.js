@@ -8,7 +8,7 @@ export class Painter {
   #act;
   #sections = new Map();
 
-  /// @param act  {press(press, more), refuse(reason), read_aloud(text), focus_sheet()} for the items
+  /// @param act  {press(press, more), refuse(reason), read_aloud(text), focus_sheet(), turned(text, by_deg), opened(element)} for the items
   constructor(act) {
     this.#act = act;
     const place = (id, list = '') => ({ root: document.getElementById(id), list: document.querySelector(`#${id}${list}`) });

@@ -64,6 +64,8 @@ export class Program {
   wheel(x, y, steps) { this.#call('wheel', x, y, steps); }
   /// Whether the key was ours.
   key(key, keys) { return this.#call('key', key, keys) === 1; }
+  /// A direction as typed, turned.
+  turned(text, by_deg) { return this.#text('turned', text, by_deg); }
   copied(done) { this.#call('copied', Number(done)); }
   awake_state(state) { this.#call('awake_state', state); }
   offline_state(state) { this.#call('offline_state', state); }
