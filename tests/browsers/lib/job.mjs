@@ -11,6 +11,7 @@ export const views = {
   'tablet across': { width: 1180, height: 820, scale: 1 },
   'tablet upright': { width: 820, height: 1180, scale: 2, touch: true },
   phone: { width: 390, height: 844, scale: 3, touch: true },
+  'phone across': { width: 844, height: 390, scale: 3, touch: true },
   desktop: { width: 1440, height: 900, scale: 1 },
 };
 

@@ -1,15 +1,19 @@
-// Whether the page's parts stand clear of each other: no control over another, each large enough to be pressed, no words
-// cut off, nothing wider than the page.
+// Whether the page's parts stand clear of each other: no control over another or close to it, each large enough to be
+// pressed, no words cut off, nothing wider than the page.
 import assert from 'node:assert/strict';
 
-const least_target_px = 44;  // on land; the look's rule
+const least_target_px = 44;  // on land; the look's rules
+const least_gap_px = 6;
+
+/// What is wrong, as sentences.
+export const layout_faults = (page) => page.evaluate(faults, least_target_px, least_gap_px);
 
 /// @param what  names the state in what fails
 export async function check_layout(page, what) {
-  assert.deepEqual(await page.evaluate(faults, least_target_px), [], what);
+  assert.deepEqual(await layout_faults(page), [], what);
 }
 
-function faults(least_px) {
+function faults(least_px, least_gap) {
   const found = [];
   const shown = (element) => element.checkVisibility?.({ checkVisibilityCSS: true }) ?? element.offsetParent !== null;
   const name_of = (element) => element.dataset.name ?? element.getAttribute('aria-label') ?? (element.textContent.trim().slice(0, 30) || element.localName);
@@ -24,11 +28,13 @@ function faults(least_px) {
   }
   for (const [i, a] of boxes.entries()) {
     for (const b of boxes.slice(i + 1)) {
-      const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+      const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);  // below nought: the gap between
       const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
       // What a scrolled part hides lies under what stands below it, and is not seen.
       const scrolled = a.element.closest('.content') !== b.element.closest('.content');
       if (wide > 0.5 && high > 0.5 && !scrolled && !a.element.contains(b.element) && !b.element.contains(a.element)) found.push(`${name_of(a.element)} lies over ${name_of(b.element)}`);
+      const gap = Math.max(-wide, -high);
+      if (gap > -0.5 && gap < least_gap - 0.5 && !scrolled) found.push(`${name_of(a.element)} is ${Math.round(gap * 10) / 10} px from ${name_of(b.element)}`);
     }
   }
 
