@@ -108,12 +108,10 @@ describe('layouts', with_engine('chromium', 400_000), () => {
       const cdp = await page.raw.context.newCDPSession(page.raw.page);
       await cdp.send('Emulation.setSafeAreaInsetsOverride', { insets: { top: 0, left: 0, right: 0, bottom: 0, ...inset } });
       await check_each_slip(page, `${device} with insets`);
-      const outside = await page.evaluate(({ left = 0, right = 0, bottom = 0, top = 0 }) => [...document.querySelectorAll('button, input, .choice label')]
-        .filter((each) => each.checkVisibility() && !each.closest('.content'))
-        .filter((each) => {
-          const box = each.getBoundingClientRect();
-          return box.left < left - 0.5 || box.right > innerWidth - right + 0.5 || box.bottom > innerHeight - bottom + 0.5 || box.top < top - 0.5;
-        }).map((each) => each.dataset.name), inset);
+      const outside = await page.evaluate(({ left = 0, right = 0, bottom = 0, top = 0 }) => [...document.querySelectorAll('[data-name]:is(button, input, label)')]
+        .map((each) => [each.dataset.name, window.fogsheet.where(each.dataset.name)])
+        .filter(([, box]) => box && (box.x < left - 0.5 || box.x + box.width > innerWidth - right + 0.5 || box.y + box.height > innerHeight - bottom + 0.5 || box.y < top - 0.5))
+        .map(([name]) => name), inset);
       assert.deepEqual(outside, [], device);
       await page.close();
     }

@@ -22,12 +22,23 @@ function faults(least_px, least_gap) {
 
   const controls = [...document.querySelectorAll('button, input, textarea, .choice label')]
     .filter((element) => shown(element) && !(element.localName === 'input' && element.closest('label')));
+  /// What is not scrolled away of it.
+  const seen = (element) => {
+    let { left, top, right, bottom } = element.getBoundingClientRect();
+    for (let around = element.parentElement; around; around = around.parentElement) {
+      if (getComputedStyle(around).overflow === 'visible') continue;
+      const edge = around.getBoundingClientRect();
+      [left, top, right, bottom] = [Math.max(left, edge.left), Math.max(top, edge.top), Math.min(right, edge.right), Math.min(bottom, edge.bottom)];
+    }
+    return { left, top, right, bottom };
+  };
   const boxes = controls.map((element) => ({ element, box: element.getBoundingClientRect() }));
   for (const { element, box } of boxes) {
     if (box.width < least_px - 0.5 || box.height < least_px - 0.5) found.push(`${name_of(element)} is ${Math.round(box.width)} by ${Math.round(box.height)} px`);
   }
-  for (const [i, a] of boxes.entries()) {
-    for (const b of boxes.slice(i + 1)) {
+  const in_view = boxes.map(({ element }) => ({ element, box: seen(element) })).filter(({ box }) => box.right > box.left && box.bottom > box.top);
+  for (const [i, a] of in_view.entries()) {
+    for (const b of in_view.slice(i + 1)) {
       const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);  // below nought: the gap between
       const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
       // What a scrolled part hides lies under what stands below it, and is not seen.
