@@ -24,7 +24,10 @@ async function type_by_pad(page, hand, ...keys) {
 
 async function open_pad(page, hand, name) {
   await press_part(page, hand, name);
-  await until(page, 'a keypad', () => document.querySelector('.keypad') !== null);
+  await until(page, 'a keypad, with what stands there selected', () => {
+    const { selectionStart, selectionEnd, value } = document.activeElement;
+    return document.querySelector('.keypad') !== null && selectionStart === 0 && selectionEnd === value?.length;
+  });
 }
 
 /// The keypad covers neither its field nor the reason under it, and both can be seen whole.
