@@ -12,10 +12,11 @@ import { done, frames, kept_offline, open, open_again, until } from './lib/sheet
 import { open_site } from './lib/site.mjs';
 
 const size = { width: 820, height: 1180 };
+const plain_host = 'boat.test';  // not the machine's own name: no secure context, in which alone a screen can be kept awake
 
 describe('installed', with_engine('chromium', 180_000), () => {
   let browser;
-  before(async () => { browser = await open_chromium(); });
+  before(async () => { browser = await open_chromium({ flags: [`--host-resolver-rules=MAP ${plain_host} 127.0.0.1`] }); });
   after(() => browser?.close());
 
   test('the browser finds no fault with the manifest, and the page can be installed', async (t) => {
@@ -112,6 +113,16 @@ describe('installed', with_engine('chromium', 180_000), () => {
       await until(page, 'it let go', () => !window.device.held);
       await page.evaluate(() => { window.device.show('hidden'); window.device.show('visible'); });
       assert.equal(await page.evaluate(() => window.device.asked), 1, 'not asked again');
+    });
+
+    test('a browser that can\'t is said in words', async (t) => {
+      const page = await browser.open(size);
+      t.after(page.close);
+      await open(page, site.url.replace('localhost', plain_host));
+      assert.equal(await page.evaluate(() => 'wakeLock' in navigator), false);
+      await done(page, 'open-slip', { slip: 'settings' });
+      await done(page, 'set-screen', { screen: 'awake' });
+      await says(page, "can't keep the screen on");
     });
 
     test('a device that refuses, or lets go by itself, is said in words', async (t) => {

@@ -2,7 +2,7 @@
 // night, forced colours, less motion, and each palette in grey and to eyes that see red and green alike. Pictures to be looked
 // at go to build/palettes. Chromium.
 import assert from 'node:assert/strict';
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
@@ -11,10 +11,11 @@ import { open_chromium, with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of } from './lib/hands.mjs';
 import { press_part } from './lib/forms.mjs';
 import { brightest, circles, colour, distance, picture } from './lib/pictures.mjs';
-import { command, done, open, open_again, read, until } from './lib/sheet.mjs';
+import { done, open, open_again, read, until } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
 
 const folder = fileURLToPath(new URL('../../build/palettes/', import.meta.url));
+const axe_file = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'));
 const tablet = { width: 1180, height: 820 };
 const palettes = ['day', 'dusk', 'night', 'high-contrast'];
 const tables = { day: '#E6E1D6', dusk: '#12171B', night: '#000000', 'high-contrast': '#FFFFFF' };  // the look's table of colours
@@ -109,6 +110,28 @@ describe('palettes', with_engine('chromium', 240_000), () => {
     await open_again(page, site.url);
     await until(page, 'the same step after the page has come again', () => document.documentElement.dataset.dim === '1 2');
     assert.equal(await dim(), '1 2');
+  });
+
+  test('axe-core finds no text of panels under 4.5:1 at any step of the dimmer', async (t) => {
+    const page = await begin(t);
+    await settle_edge(page);
+    await page.raw.page.evaluate(readFileSync(axe_file, 'utf8'));
+    for (const palette of ['dusk', 'night']) {
+      for (const slip of ['straight-edge', 'settings', 'new-mark']) {
+        await done(page, 'close-slip');
+        await done(page, 'open-slip', { slip });
+        for (const step of [0, 1, 2, 3]) {
+          await wear(page, palette, step);
+          const { amiss, measured } = await page.evaluate(async () => {
+            const { violations, passes } = await window.axe.run(document, { runOnly: ['color-contrast'] });
+            const nodes = (rules) => rules.flatMap((rule) => rule.nodes.map((node) => node.html));
+            return { amiss: nodes(violations), measured: nodes(passes).length };
+          });
+          assert.ok(measured > 10, `${measured} texts measured`);
+          assert.deepEqual(amiss, [], `${palette}, ${slip}, step ${step}`);
+        }
+      }
+    }
   });
 
   test('at night what the browser draws itself is dark too: selected text, focus, lists that open, scroll bars', async (t) => {
