@@ -4,6 +4,7 @@
 
 #include "core/figure/note_figure.h"
 #include "core/figure/sheet_figure.h"
+#include "core/figure/weights.h"
 #include "shell/canvas/direction_view.h"
 #include "shell/canvas/dividers_view.h"
 #include "shell/canvas/edge_view.h"
@@ -16,6 +17,7 @@ namespace {
 
 // While a zoom goes on, the lists are stretched by up to this before they are drawn anew for the zoom they are seen at.
 constexpr double k_most_stretch = 1.12;
+constexpr double k_selected = 1.5;  // times the weight of a leg
 constexpr double k_zoom_rest_ms = 160;  // after which the zoom counts as ended
 
 enum LayerId { k_below = 1, k_tint, k_sheet, k_above };
@@ -51,7 +53,7 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
   if (desk.selected_mark) overlay.snap_ticks(desk.camera.to_screen(place_of(session, *desk.selected_mark)));
   if (desk.selected_leg) {
     const Leg& leg = *session.document().legs.find(*desk.selected_leg);
-    brush.line(desk.camera.to_screen(place_of(session, leg.from)), desk.camera.to_screen(place_of(session, leg.to)), Ink::ink, 3.4);
+    brush.line(desk.camera.to_screen(place_of(session, leg.from)), desk.camera.to_screen(place_of(session, leg.to)), Ink::ink, k_selected * weight_mm(Stroke::leg, session.settings.legibility(desk.camera.px_per_mm)) * desk.camera.px_per_mm);
   }
   if (desk.selected_note) {
     const TextNote& note = *session.document().text_notes.find(*desk.selected_note);
