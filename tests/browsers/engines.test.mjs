@@ -1,10 +1,12 @@
 // A smoke test in each of three engines: the page starts, the sheet is drawn in its colours, the job is done with the
-// engine's own mouse, an idle page draws nothing, and all of it starts again with the server gone. An engine that is not
+// engine's own mouse, and by touch or what comes nearest to it there, an idle page draws nothing, and all of it starts again
+// with the server gone. An engine that is not
 // installed fails where CI is set, and is skipped by name elsewhere.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
 
+import { engine_finger } from './lib/engine_finger.mjs';
 import { engines, launch, with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of } from './lib/hands.mjs';
 import { do_the_job } from './lib/job.mjs';
@@ -42,6 +44,24 @@ for (const engine of engines) {
     await ready(page);
     await check_drawn(page);
     await do_the_job(page, hand);
+  });
+}
+
+for (const engine of engines) {
+  test(`${engine}: the job by one finger`, with_engine(engine, 90_000), async (t) => {
+    const site = await open_site();
+    const page = await launch(engine, { width: 820, height: 1180, touch: true });
+    t.after(async () => {
+      await page.close();
+      await site.close();
+    });
+    await open(page, site.url);
+    await page.evaluate(() => {
+      window.kinds_seen = new Set();
+      addEventListener('pointerdown', (event) => window.kinds_seen.add(event.pointerType), { capture: true });
+    });
+    await do_the_job(page, await engine_finger(page));
+    assert.deepEqual(await page.evaluate(() => [...window.kinds_seen]), ['touch'], 'by touch alone');
   });
 }
 

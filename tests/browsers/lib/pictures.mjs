@@ -1,5 +1,8 @@
 // Pictures of a page, and questions to them that have an answer without a picture to compare with: which ink lies where,
 // how often a circle is crossed, what is the brightest pixel.
+import assert from 'node:assert/strict';
+import { setTimeout as sleep } from 'node:timers/promises';
+
 import { PNG } from 'pngjs';
 
 /// @param png  a screenshot; scale  its pixels per CSS pixel
@@ -80,4 +83,46 @@ export function rhythm(ring, count) {
   const every_deg = 360 / count;
   const phase_deg = Math.atan2(sine, cosine) / (2 * Math.PI) * every_deg;
   return { strength: all > 0 ? 2 * Math.hypot(cosine, sine) / all : 0, phase_deg: (phase_deg + every_deg) % every_deg };
+}
+
+/// What the page shows once it shows the same twice: an engine may still have a frame on its way to the screen.
+export async function resting_picture(page, scale = 1) {
+  let before = null;
+  for (let tries = 0; tries < 40; tries += 1) {
+    await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+    const png = await page.screenshot();
+    const shot = picture(png, scale);
+    const is_blank = shot.data.every((value) => value === 255);
+    if (!is_blank && before?.equals(png)) return shot;
+    before = png;
+    await sleep(100);
+  }
+  return assert.fail('the page does not come to rest');
+}
+
+/// A part of a picture, in CSS pixels.
+export function crop(shot, { left, top, right, bottom }) {
+  const [x0, y0] = [left, top].map((value) => Math.round(value * shot.scale));
+  const [width, height] = [Math.round(right * shot.scale) - x0, Math.round(bottom * shot.scale) - y0];
+  const data = Buffer.alloc(width * height * 4);
+  for (let y = 0; y < height; y += 1) shot.data.copy(data, y * width * 4, ((y0 + y) * shot.width + x0) * 4, ((y0 + y) * shot.width + x0 + width) * 4);
+  return { width, height, data, scale: shot.scale };
+}
+
+/// Where there is ink in a box, in CSS pixels: what has gone more than halfway from paper to ink.
+export function ink_extent(shot, box, { ink, paper }) {
+  const whole = distance(ink, paper);
+  const extent = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity, count: 0 };
+  for (let y = Math.floor(box.top); y < box.bottom; y += 1 / shot.scale) {
+    for (let x = Math.floor(box.left); x < box.right; x += 1 / shot.scale) {
+      const here = shot.at({ x, y });
+      if (distance(here, paper) < whole / 2 || distance(here, ink) > whole * 0.6) continue;
+      extent.left = Math.min(extent.left, x);
+      extent.right = Math.max(extent.right, x + 1 / shot.scale);
+      extent.top = Math.min(extent.top, y);
+      extent.bottom = Math.max(extent.bottom, y + 1 / shot.scale);
+      extent.count += 1;
+    }
+  }
+  return extent;
 }
