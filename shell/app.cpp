@@ -126,7 +126,7 @@ struct App::Inside : GestureTarget {
   std::optional<ScreenPoint> hovered;
 };
 
-App::App(Platform& platform) : inside_(std::make_unique<Inside>(platform)) {}
+App::App(Platform& platform) : inside_(std::make_unique<Inside>(platform)) { inside_->canvas.glyphs().set_machine(platform); }
 App::~App() = default;
 
 void App::set_typeface(std::span<const std::uint8_t> regular, std::span<const std::uint8_t> bold, std::span<const std::uint8_t> italic) {

@@ -3,11 +3,23 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include "core/base/date.h"
+#include "core/figure/figure.h"
 #include "shell/keeper/store.h"
 
 namespace fogsheet {
+
+/// A line of text as an image.
+struct TextImage {
+  int width = 0;   // 0: there is nothing to be seen
+  int height = 0;
+  int pen_x = 0;   // where the text starts on its baseline, px from the image's left and top
+  int baseline = 0;
+  double advance_px = 0;  // the text's own width
+  std::vector<std::uint8_t> coverage;  // width x height, 0 to 255
+};
 
 class Platform {
  public:
@@ -33,6 +45,9 @@ class Platform {
   virtual void write_store(const StoreWrite& write) = 0;
   /// App::woken is called after that long, once. A later call takes the place of an earlier one.
   virtual void wake_after(std::int64_t ms) = 0;
+  /// A text drawn with our typeface and, where that lacks a character, the machine's own: shaped and in order as its
+  /// scripts want it, and squeezed to `most_px` where it is wider.
+  virtual TextImage text_image(const std::string& text, Face face, double px_per_em, double most_px) = 0;
   /// Gives a text to the user as a file of that name; only inside a press.
   virtual void save_file(const std::string& name, const std::string& text) = 0;
   /// Asks the user for a file; only inside a press. The page hands its text over (App::file_opened).

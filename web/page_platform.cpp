@@ -32,6 +32,14 @@ EM_JS(char*, page_text, (const char* what, const char* name), {
   return bytes;
 });
 
+EM_JS(std::uint8_t*, page_text_image, (const char* text, int face, double px_per_em, double most_px, double* measures), {
+  const image = Module["page"].text_image(UTF8ToString(text), face, px_per_em, most_px);
+  HEAPF64.set([image.width, image.height, image.pen_x, image.baseline, image.advance_px], measures / 8);
+  const coverage = _malloc(image.coverage.length);
+  HEAPU8.set(image.coverage, coverage);
+  return coverage;
+});
+
 EM_JS(void, page_copy, (const char* text), { Module["page"].copy(UTF8ToString(text)); });
 
 EM_JS(void, page_put_setting, (const char* name, const char* value), { Module["page"].put_setting(UTF8ToString(name), UTF8ToString(value)); });
@@ -68,6 +76,15 @@ std::string PagePlatform::setting(const std::string& name) { return answer("sett
 void PagePlatform::put_setting(const std::string& name, const std::string& value) { page_put_setting(name.c_str(), value.c_str()); }
 
 void PagePlatform::keep_awake(bool wanted) { page_keep_awake(wanted); }
+
+TextImage PagePlatform::text_image(const std::string& text, Face face, double px_per_em, double most_px) {
+  double measures[5] = {};
+  const std::unique_ptr<std::uint8_t, decltype(&std::free)> coverage(page_text_image(text.c_str(), static_cast<int>(face), px_per_em, most_px, measures), &std::free);
+  TextImage image{.width = static_cast<int>(measures[0]), .height = static_cast<int>(measures[1]), .pen_x = static_cast<int>(measures[2]), .baseline = static_cast<int>(measures[3]), .advance_px = measures[4]};
+  image.coverage.assign(coverage.get(), coverage.get() + static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height));
+  return image;
+}
+
 void PagePlatform::use_new_version() { page_use_new_version(); }
 
 int PagePlatform::minutes_east(std::int64_t at_ms) { return page_minutes_east(static_cast<double>(at_ms)); }

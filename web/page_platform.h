@@ -19,6 +19,7 @@ class PagePlatform : public Platform {
   void put_setting(const std::string& name, const std::string& value) override;
   void keep_awake(bool wanted) override;
   void use_new_version() override;
+  TextImage text_image(const std::string& text, Face face, double px_per_em, double most_px) override;
   void write_store(const StoreWrite& write) override;
   void wake_after(std::int64_t ms) override;
   void save_file(const std::string& name, const std::string& text) override;

@@ -10,7 +10,7 @@ packages_for() {  # native, web, comparisons, fuzz or browsers: the Debian packa
     web) echo emscripten node-acorn ;;
     comparisons) echo geographiclib-tools ;;
     fuzz) echo clang llvm libclang-rt-dev ;;
-    browsers) echo chromium firefox-esr xvfb webkit2gtk-driver poppler-utils ;;
+    browsers) echo chromium firefox-esr xvfb webkit2gtk-driver poppler-utils fonts-dejavu-core fonts-lohit-deva fonts-wqy-microhei ;;
   esac
 }
 

@@ -5,6 +5,7 @@
 #include "core/base/check.h"
 #include "core/base/number_text.h"
 #include "core/base/utf8.h"
+#include "core/figure/text_metrics.h"
 
 namespace fogsheet {
 namespace {
@@ -157,6 +158,11 @@ class SvgWriter {
     if (text.face == Face::italic) attribute("font-style", "italic");
     if (text.anchor == Anchor::middle) attribute("text-anchor", "middle");
     if (text.anchor == Anchor::end) attribute("text-anchor", "end");
+    // What another typeface draws is fitted into the width that its label was placed by.
+    if (const double width_em = text_width_em(text.text, text.face); width_em > 0 && !is_in_typeface(text.text, text.face)) {
+      attribute("textLength", width_em * text.height_mm);
+      attribute("lengthAdjust", "spacingAndGlyphs");
+    }
     if (text.turn_deg != 0)
       attribute("transform", "rotate(" + number(text.turn_deg) + " " + number(text.at.x_mm) + " " + number(text.at.y_mm) + ")");
     ((out_ += '>') += escaped(text.text)) += "</text>\n";

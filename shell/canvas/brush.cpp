@@ -102,21 +102,24 @@ void Brush::text(ScreenPoint at, std::string_view text, double size_px, Face fac
   const std::uint32_t ink_colour = colour(ink);
   if (ink_colour == 0) return;
   const double turn = turn_deg * std::numbers::pi / 180, cos_turn = std::cos(turn), sin_turn = std::sin(turn);
-  double pen_em = 0;
-  if (anchor != Anchor::start) pen_em = -text_width_em(text, face) * (anchor == Anchor::middle ? 0.5 : 1);
   const float halo_u = halo ? k_halo_u : 0;
+  const Glyph* line = is_in_typeface(text, face) ? nullptr : kit_.glyphs.line(face, text);
+  double pen_em = 0;
+  if (anchor != Anchor::start) pen_em = -(line ? line->advance_em : text_width_em(text, face)) * (anchor == Anchor::middle ? 0.5 : 1);
+  const auto put = [&](const Glyph& glyph) {
+    const auto corner = [&](double x_em, double y_em) {
+      const double x = (pen_em + x_em) * size_px, y = y_em * size_px;
+      return point({at.x_px + x * cos_turn - y * sin_turn, at.y_px + x * sin_turn + y * cos_turn});
+    };
+    list_.PrimReserve(6, 4);
+    list_.PrimQuadUV(corner(glyph.left_em, glyph.top_em), corner(glyph.right_em, glyph.top_em), corner(glyph.right_em, glyph.bottom_em),
+                     corner(glyph.left_em, glyph.bottom_em), ImVec2(glyph.u0_px + halo_u, glyph.v0_px), ImVec2(glyph.u1_px + halo_u, glyph.v0_px),
+                     ImVec2(glyph.u1_px + halo_u, glyph.v1_px), ImVec2(glyph.u0_px + halo_u, glyph.v1_px), ink_colour);
+  };
+  if (line) return put(*line);
   while (!text.empty()) {
     const Glyph& glyph = kit_.glyphs.glyph(face, next_code_point(text));
-    if (!glyph.empty) {
-      const auto corner = [&](double x_em, double y_em) {
-        const double x = (pen_em + x_em) * size_px, y = y_em * size_px;
-        return point({at.x_px + x * cos_turn - y * sin_turn, at.y_px + x * sin_turn + y * cos_turn});
-      };
-      list_.PrimReserve(6, 4);
-      list_.PrimQuadUV(corner(glyph.left_em, glyph.top_em), corner(glyph.right_em, glyph.top_em), corner(glyph.right_em, glyph.bottom_em),
-                       corner(glyph.left_em, glyph.bottom_em), ImVec2(glyph.u0_px + halo_u, glyph.v0_px), ImVec2(glyph.u1_px + halo_u, glyph.v0_px),
-                       ImVec2(glyph.u1_px + halo_u, glyph.v1_px), ImVec2(glyph.u0_px + halo_u, glyph.v1_px), ink_colour);
-    }
+    if (!glyph.empty) put(glyph);
     pen_em += glyph.advance_em;
   }
 }

@@ -30,11 +30,19 @@ void Canvas::draw_sheet(const Session& session, double px_per_mm) {
   const Facts& facts = session.facts();
   const FigureSettings settings{.legibility = session.settings.legibility(px_per_mm), .rounding = session.settings.rounding};
   const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings);
-  kit_.begin(*below_);
-  kit_.begin(*sheet_);
-  Brush below(kit_, *below_), sheet(kit_, *sheet_);
-  for (const Layer layer : {Layer::paper, Layer::graticule, Layer::dangers}) below.shapes(figure.on(layer), px_per_mm);
-  for (const Layer layer : {Layer::rose, Layer::legs, Layer::border, Layer::marks, Layer::labels, Layer::title}) sheet.shapes(figure.on(layer), px_per_mm);
+  const auto draw_lists = [&] {
+    kit_.glyphs.begin_drawing();
+    kit_.begin(*below_);
+    kit_.begin(*sheet_);
+    Brush below(kit_, *below_), sheet(kit_, *sheet_);
+    for (const Layer layer : {Layer::paper, Layer::graticule, Layer::dangers}) below.shapes(figure.on(layer), px_per_mm);
+    for (const Layer layer : {Layer::rose, Layer::legs, Layer::border, Layer::marks, Layer::labels, Layer::title}) sheet.shapes(figure.on(layer), px_per_mm);
+  };
+  draw_lists();
+  if (kit_.glyphs.crowded()) {
+    kit_.glyphs.start_anew();
+    draw_lists();
+  }
   ++lists_revision_;
 }
 

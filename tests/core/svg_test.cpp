@@ -84,6 +84,13 @@ TEST_CASE("a halo is an outline in the paper's colour under the letters") {
             "<text class=\"fill-ink stroke-paper\" stroke-width=\"0.44\" paint-order=\"stroke\""));
 }
 
+TEST_CASE("what another typeface draws is fitted into the width that core counts") {
+  CHECK(has(panel_of(Text{.at = {1, 2}, .text = "灯台", .height_mm = 3}), " textLength=\"6\" lengthAdjust=\"spacingAndGlyphs\""));
+  CHECK(has(panel_of(Text{.at = {1, 2}, .text = "नि", .height_mm = 3}), " textLength=\"6\""));
+  CHECK_FALSE(has(panel_of(Text{.at = {1, 2}, .text = "Hask Røck", .height_mm = 3}), "textLength"));
+  CHECK_FALSE(has(panel_of(Text{.at = {1, 2}, .text = "\u200F", .height_mm = 3}), "textLength"));  // nothing to be seen
+}
+
 TEST_CASE("layers are groups in their order, empty ones left out") {
   Figure figure;
   figure.on(Layer::title).push_back(Text{.text = "last"});

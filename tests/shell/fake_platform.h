@@ -1,6 +1,7 @@
 // A machine that tests can look into.
 #pragma once
 
+#include <algorithm>
 #include <map>
 #include <vector>
 
@@ -19,12 +20,21 @@ struct FakePlatform : Platform {
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
   bool file_asked_for = false;
+  std::vector<std::string> text_images;  // asked for
+  double text_advance_em = 3;
 
   Date today() override { return day; }
   std::int64_t now_ms() override { return time_ms; }
   std::string page_address() override { return "https://example.org/sheet/"; }
   void copy(const std::string& text) override { copied_text = text; }
   void keep_awake(bool wanted) override { kept_awake = wanted; }
+  /// A box as wide as asked for, or as `text_advance_em`, standing on the baseline.
+  TextImage text_image(const std::string& text, Face, double px_per_em, double most_px) override {
+    text_images.push_back(text);
+    const double advance_px = std::min(most_px, text_advance_em * px_per_em);
+    const int width = static_cast<int>(advance_px), height = static_cast<int>(px_per_em / 2);
+    return {.width = width, .height = height, .baseline = height, .advance_px = advance_px, .coverage = std::vector<std::uint8_t>(static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255)};
+  }
   void use_new_version() override { new_version_used = true; }
   std::string setting(const std::string& name) override { return settings[name]; }
   int minutes_east(std::int64_t) override { return 60; }

@@ -11,6 +11,7 @@ import { make_platform } from './platform.js';
 import { Program } from './program.js';
 import { SheetCanvas } from './sheet_canvas.js';
 import { Status } from './status.js';
+import { load_faces } from './text_image.js';
 import { words } from './words.js';
 
 const version = new URL('.', import.meta.url).pathname.split('/').at(-2);
@@ -43,12 +44,13 @@ async function start() {
   const running = new Promise((done) => { is_running = done; });
   const store = new Store((write, fault) => tell('store_answered', write, fault));
   const platform = make_platform(store, tell);
-  const [module, kept, ...typeface] = await Promise.all([
+  const [module, kept, regular, bold, italic] = await Promise.all([
     import('./fogsheet.js').then(({ default: make_module }) => make_module({ page: platform })),
     store.open((later) => running.then(() => page.take_up_late(later))),
     ...faces.map((face) => bytes_of(`fonts/B612-${face}.otf`)),
+    load_faces(),
   ]);
-  page.program = new Program(module, typeface, (error) => {
+  page.program = new Program(module, [regular, bold, italic], (error) => {
     console.error(error);
     give_up(words.stopped);
   });

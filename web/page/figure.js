@@ -6,7 +6,7 @@ const elements = new Set(['svg', 'g', 'path', 'line', 'polyline', 'polygon', 'ci
 const attributes = new Set([
   'viewBox', 'width', 'height', 'preserveAspectRatio', 'transform', 'class', 'd', 'points', 'x', 'y', 'x1', 'y1', 'x2', 'y2', 'cx', 'cy', 'r', 'rx', 'ry', 'dx', 'dy',
   'fill', 'fill-opacity', 'fill-rule', 'stroke', 'stroke-width', 'stroke-opacity', 'stroke-dasharray', 'stroke-dashoffset', 'stroke-linecap', 'stroke-linejoin',
-  'paint-order', 'opacity', 'font-family', 'font-size', 'font-weight', 'font-style', 'text-anchor', 'xml:space',
+  'paint-order', 'opacity', 'font-family', 'font-size', 'font-weight', 'font-style', 'text-anchor', 'textLength', 'lengthAdjust', 'xml:space',
 ]);
 const svg_names = 'http://www.w3.org/2000/svg';
 

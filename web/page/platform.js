@@ -2,6 +2,7 @@
 // It is called from inside the application and must not call back into it before that call has returned.
 import { Awake } from './awake.js';
 import { use_waiting_version } from './offline.js';
+import { text_image } from './text_image.js';
 
 const prefix = 'fogsheet.';
 
@@ -31,6 +32,8 @@ export function make_platform(store, tell) {
       clearTimeout(alarm);
       alarm = setTimeout(() => tell('woken'), ms);
     },
+
+    text_image,
 
     store_act: (...act) => store.act(...act),
     store_write: (id) => store.write(id),
