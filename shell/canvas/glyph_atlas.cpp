@@ -92,10 +92,10 @@ GlyphAtlas::Line GlyphAtlas::drawn_line(Face face, const std::string& text) {
   if (!machine_ || counted_em <= 0) return {};
   if (left_out_) return {.left_out = true};  // whatever the next needs, it is not worth drawing
   // An overlong line is drawn coarser rather than cut: with half an em that may hang over at either end it fills the image.
-  const double px_per_em = std::min(k_px_per_em, (k_width - 2 * k_range_px) / (counted_em + 1));
+  const double px_per_em = std::min(k_px_per_em, (k_width - k_first_x - 2 * k_range_px) / (counted_em + 1));
   const TextImage image = machine_->text_image(text, face, px_per_em, counted_em * px_per_em);
   const int width = image.width + 2 * k_range_px, height = image.height + 2 * k_range_px;
-  if (image.width <= 0 || image.height <= 0 || width > k_width) return {};
+  if (image.width <= 0 || image.height <= 0 || width > k_width - k_first_x) return {};
   const bool next_row = shelf_.x + width > k_width;
   if ((next_row ? shelf_.y + shelf_height_ + 1 : shelf_.y) + height > k_most_lines_px) return {.left_out = true};
   std::vector<std::uint8_t> coverage(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
@@ -121,7 +121,7 @@ bool GlyphAtlas::crowded() const {
 void GlyphAtlas::start_anew() {
   glyphs_.clear();
   lines_.clear();
-  shelf_ = {};
+  shelf_ = {k_first_x, 0};
   shelf_height_ = 0;
   height_ = k_least_height;
   texels_.assign(static_cast<std::size_t>(k_width) * k_least_height, 0);
@@ -144,7 +144,7 @@ Glyph GlyphAtlas::put(const std::vector<std::uint8_t>& coverage, int width, int 
 
 GlyphAtlas::Place GlyphAtlas::room(int width, int height) {
   if (shelf_.x + width > k_width) {
-    shelf_ = {0, shelf_.y + shelf_height_ + 1};
+    shelf_ = {k_first_x, shelf_.y + shelf_height_ + 1};
     shelf_height_ = 0;
   }
   while (shelf_.y + height > height_) height_ *= 2;

@@ -89,7 +89,10 @@ class GlyphAtlas {
   bool left_out_ = false;
   std::vector<std::uint8_t> texels_;
   int height_ = k_least_height;
-  Place shelf_;           // where the next glyph goes
+  // Where the next glyph goes. None begins at the image's left edge: what is interpolated to a hair less than nought there
+  // would count as a solid shape (k_halo_u).
+  static constexpr int k_first_x = 1;
+  Place shelf_{k_first_x, 0};
   int shelf_height_ = 0;
   std::uint64_t revision_ = 1;
 };

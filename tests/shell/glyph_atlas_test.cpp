@@ -54,6 +54,17 @@ TEST_CASE("its coverage is in the image as distances") {
   CHECK(texel(glyph.u0_px, glyph.v0_px) == 0);
 }
 
+TEST_CASE("no glyph begins at the image's edge, where a rounding error would make it a solid shape") {
+  Lettering with;
+  with.machine.text_advance_em = 40;
+  std::string name = "灯";
+  for (int i = 0; i < 30; ++i) {
+    name += "灯";
+    CHECK(with.atlas.line(Face::regular, name)->u0_px >= 1);
+  }
+  CHECK(with.atlas.line(Face::regular, name)->v0_px > 0);  // more than one row was filled
+}
+
 TEST_CASE("a line is no wider than core counts, and as wide as it is where that is less") {
   for (const double natural_em : {1.5, 4.0, 40.0}) {
     CAPTURE(natural_em);
