@@ -185,9 +185,13 @@ class SheetDrawing {
                                           beside(0, far),      beside(0, -far),     beside(slant, far),   beside(-slant, far)};
       const std::optional<std::size_t> place = placer_.place(places);
       if (!place) continue;
+      // Held at the end that is next to the sign, so that a name that is drawn narrower than it counts stays beside it.
       const SheetPoint middle = places[*place].middle;
-      figure_.on(Layer::labels).push_back(Text{.at = {middle.x_mm, middle.y_mm + cap_height_em(face) * *height / 2},
-                                               .text = each.mark->name, .height_mm = *height, .face = face, .anchor = Anchor::middle,
+      const double aside = middle.x_mm - sign.middle.x_mm, half_text = half_w - k_label_air_em * *height;
+      const Anchor anchor = aside > 0 ? Anchor::start : aside < 0 ? Anchor::end : Anchor::middle;
+      const double held_mm = anchor == Anchor::start ? -half_text : anchor == Anchor::end ? half_text : 0;
+      figure_.on(Layer::labels).push_back(Text{.at = {middle.x_mm + held_mm, middle.y_mm + cap_height_em(face) * *height / 2},
+                                               .text = each.mark->name, .height_mm = *height, .face = face, .anchor = anchor,
                                                .ink = dangers ? Ink::danger : Ink::ink, .halo = true});
     }
   }

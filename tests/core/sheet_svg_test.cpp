@@ -112,3 +112,28 @@ TEST_CASE("the border's minutes lie where Mercator has them, on paper") {
     CHECK(longitudes >= 13);
   }
 }
+
+TEST_CASE("a name stands beside its mark in any script, held at the end that is next to it") {
+  // The second landmark stands where the first one's name would; its own has all the room at its right.
+  for (const std::string name : {"Sarn Beacon", "Камень Хаск", "灯台石"}) {
+    CAPTURE(name);
+    History history(made_sheet({.mid_lat_deg = 44, .mid_lon_deg = -31, .scale = k_scale, .paper = Paper::a4_across, .date = {2026, 7, 1}}).value());
+    REQUIRE(add_mark(history, {.name = name, .lat_deg = 44.01, .lon_deg = -31.01}).ok());
+    REQUIRE(add_mark(history, {.name = name, .lat_deg = 44.01, .lon_deg = -31.003}).ok());
+    const Document& document = history.now();
+    const Figure figure = sheet_figure(document, {.roses = {{.used = variation_of(document, Rounding::whole_degrees).used}}}, {.legibility = k_print_legibility});
+    std::vector<Text> names;
+    for (const Shape& shape : figure.on(Layer::labels))
+      if (const auto* text = std::get_if<Text>(&shape); text && text->text == name) names.push_back(*text);
+    REQUIRE(names.size() == 2);
+    CHECK(names[1].anchor == Anchor::start);
+    const Projection projection = projection_of(document);
+    std::size_t i = 0;
+    for (const Mark& mark : document.marks) {
+      const Text& text = names[i++];
+      const double aside_mm = text.at.x_mm - projection.to_sheet(unquantise(mark.at)).x_mm;
+      CHECK(text.anchor == (aside_mm > 0 ? Anchor::start : aside_mm < 0 ? Anchor::end : Anchor::middle));
+      CHECK(std::abs(aside_mm) < 4);
+    }
+  }
+}
