@@ -6,14 +6,18 @@
 
 #include "shell/canvas/canvas.h"
 #include "shell/commands.h"
+#include "shell/commands_outline.h"
 #include "shell/dividers.h"
 #include "shell/give_way.h"
 #include "shell/keeper/desk_record.h"
+#include "shell/keys.h"
 #include "shell/panels/panels.h"
 #include "shell/read.h"
+#include "shell/things.h"
 #include "shell/tools/gestures.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
+#include "shell/words_of_things.h"
 
 namespace fogsheet {
 
@@ -26,11 +30,15 @@ struct App::Inside : GestureTarget {
   Tool& tool() { return *tools[static_cast<std::size_t>(session.desk.tool)]; }
   const Tool& tool() const { return *tools[static_cast<std::size_t>(session.desk.tool)]; }
 
-  /// Before the tool or the document changes under a drag, the drag is thrown away.
-  void drop_gesture() { gestures.cancel(); }
+  /// Before the tool or the document changes under a drag, the drag is thrown away; what arrows have moved is put down.
+  void drop_gesture() {
+    gestures.cancel();
+    end_run(session);
+  }
 
   void press(ScreenPoint at, PointerKind) override {
     session.message = {};
+    session.in_focus.reset();
     if (session.slip == SlipId::first_run && session.desk.tool != ToolId::none) session.slip = SlipId::none;
     tool().press(session, at);
     session.touch();
@@ -79,8 +87,18 @@ struct App::Inside : GestureTarget {
     session.frame_wanted = true;
   }
 
-  /// After whatever happened: what is in hand stays in sight, and what changed is handed to the store.
+  /// Says what the instruments read, once it has come to rest and is not what was said last.
+  void tell_reading() {
+    if (tool_has_drag || session.run) return;
+    const std::string reading = words::instruments_read(session);
+    if (reading == session.reading_told) return;
+    if (reading.empty()) session.reading_told.clear();
+    else session.read_aloud(reading);
+  }
+
+  /// After whatever happened: it is told, what is in hand stays in sight, and what changed is handed to the store.
   void keep() {
+    tell_reading();
     if (!tool_has_drag) give_way.look(session, std::exchange(by_hand, false));
     const std::size_t gone = session.history().first_state();
     if (std::exchange(steps_gone, gone) == 0 && gone == 1) session.say(words::oldest_gone());
@@ -151,6 +169,7 @@ void App::set_viewport(const Viewport& viewport) {
 
 void App::pointer(const PointerEvent& event) {
   if (inside_->session.touch_locked) return;
+  if (event.phase == PointerPhase::down) end_run(inside_->session);
   inside_->gestures.event(event);
   inside_->keep();
 }
@@ -170,46 +189,82 @@ bool App::key(const KeyEvent& event) {
   return ours;
 }
 
+void App::keys_at_rest() {
+  end_run(inside_->session);
+  inside_->keep();
+}
+
+/// What Esc puts down, one thing a press.
+void App::put_down() {
+  Session& session = inside_->session;
+  const bool dragging = inside_->tool_has_drag;
+  if (cancel_run(session)) return;
+  inside_->drop_gesture();
+  if (dragging) return;  // throwing the drag away is all that this press does
+  if (session.outline.open && session.in_focus) run_command(session, "outline", Value::object());
+  else if (session.desk.first_end) session.desk.first_end.reset();
+  else if (session.desk.first_point) session.desk.first_point.reset();
+  else if (session.desk.dividers && session.desk.tool == ToolId::dividers) lift_dividers(session);
+  else if (session.desk.edge && session.desk.tool == ToolId::straight_edge) session.set_edge(std::nullopt);
+  else if (session.desk.tool != ToolId::none) run_command(session, "tool", Value::object({{"tool", "none"}}));
+  else run_command(session, "close-slip", Value::object());
+  session.touch();
+}
+
+/// An arrow moves what the keys are on, or else the paper.
+void App::move_by_arrow(const KeyEvent& event) {
+  Session& session = inside_->session;
+  constexpr double k_step_px = 1, k_shift_step_px = 10, k_pan_px = 40, k_shift_pan_px = 160;
+  const ScreenPoint way = event.key == "ArrowLeft" ? ScreenPoint{-1, 0} : event.key == "ArrowRight" ? ScreenPoint{1, 0} : event.key == "ArrowUp" ? ScreenPoint{0, -1} : ScreenPoint{0, 1};
+  const double step = event.shift ? k_shift_step_px : k_step_px, pan = event.shift ? k_shift_pan_px : k_pan_px;
+  const std::optional<Thing> thing = thing_under_keys(session);
+  if (!thing || !nudge(session, *thing, {step * way.x_px, step * way.y_px})) inside_->pan({-pan * way.x_px, -pan * way.y_px});
+}
+
 bool App::act_on_key(const KeyEvent& event) {
   Session& session = inside_->session;
-  if (event.key == "Escape") {
-    const bool dragging = inside_->tool_has_drag;
-    inside_->drop_gesture();
-    if (dragging) return true;  // throwing the drag away is all that this press does
-    if (session.desk.first_end) session.desk.first_end.reset();
-    else if (session.desk.first_point) session.desk.first_point.reset();
-    else if (session.desk.dividers && session.desk.tool == ToolId::dividers) lift_dividers(session);
-    else if (session.desk.edge && session.desk.tool == ToolId::straight_edge) session.set_edge(std::nullopt);
-    else if (session.desk.tool != ToolId::none) run_command(session, "tool", Value::object({{"tool", "none"}}));
-    else run_command(session, "close-slip", Value::object());
-    session.touch();
-    return true;
-  }
   if (event.control && !event.alt && (event.key == "z" || event.key == "Z" || event.key == "y")) {
     inside_->drop_gesture();
     run_command(session, event.key == "z" && !event.shift ? "undo" : "redo", Value::object());
     return true;
   }
   if (event.control || event.alt) return false;
+  const std::optional<Thing> thing = thing_under_keys(session);
+  if (const std::optional<KeyAct> act = key_act(event)) {
+    const bool in_outline = session.outline.open && session.in_focus;
+    const std::size_t from = session.outline.from, count = thing_count(session);
+    switch (*act) {
+      case KeyAct::put_down: put_down(); return true;
+      case KeyAct::move: move_by_arrow(event); return true;
+      case KeyAct::press:
+        if (!session.run) return false;  // the page presses what has its focus
+        inside_->drop_gesture();
+        return true;
+      case KeyAct::rub_out:
+        if (!thing) return false;
+        inside_->drop_gesture();
+        rub_out_under_keys(session, *thing);
+        return true;
+      case KeyAct::later:
+        if (in_outline) page_outline(session, event.key == "End" ? count - 1 : std::min(from + k_things_shown, count - 1));
+        return in_outline;
+      case KeyAct::earlier:
+        if (in_outline) page_outline(session, event.key == "Home" ? 0 : from - std::min(from, k_things_shown));
+        return in_outline;
+    }
+  }
+  if (event.key.size() == 1 && !session.settings.single_keys) return false;
   for (const ToolRow& row : tool_table())
     if (*row.key && (event.key == row.key || (event.key.size() == 1 && event.key[0] - 'a' + 'A' == row.key[0]))) {
       command("tool", Value::object({{"tool", row.name}}));
       return true;
     }
   for (const Command& each : command_table()) {
-    const bool needs_control = std::string_view(each.name) == "undo" || std::string_view(each.name) == "redo";
-    if (!*each.key || needs_control || event.key != each.key) continue;
+    if (!*each.key || wants_control(each) || event.key != each.key) continue;
     command(each.name, Value::object());
     return true;
   }
-  constexpr double k_arrow_px = 40;
-  const double step = k_arrow_px * (event.shift ? 4 : 1);
-  if (event.key == "ArrowLeft") inside_->pan({step, 0});
-  else if (event.key == "ArrowRight") inside_->pan({-step, 0});
-  else if (event.key == "ArrowUp") inside_->pan({0, step});
-  else if (event.key == "ArrowDown") inside_->pan({0, -step});
-  else return false;
-  return true;
+  return false;
 }
 
 void App::store_record(StoreRecord record) { inside_->records.push_back(std::move(record)); }
@@ -253,6 +308,7 @@ void App::woken() {
 }
 
 void App::hidden() {
+  end_run(inside_->session);
   inside_->session.keeper.hide(inside_->session.sheets, inside_->session.platform.now_ms());
   inside_->hand_over();
 }

@@ -64,6 +64,8 @@ class App {
   void wheel(const WheelEvent& event);
   /// True when the key was ours and the browser should not act on it.
   bool key(const KeyEvent& event);
+  /// No arrow has been pressed for a while: what they moved is put down where it is.
+  void keys_at_rest();
   /// The store's records, one by one, then that these are all, and whether anything may be written. Before start(); or
   /// later, when the store was slow to answer or another page has let go of it.
   void store_record(StoreRecord record);
@@ -116,6 +118,8 @@ class App {
 
  private:
   bool act_on_key(const KeyEvent& event);
+  void put_down();
+  void move_by_arrow(const KeyEvent& event);
 
   struct Inside;
   std::unique_ptr<Inside> inside_;

@@ -10,6 +10,7 @@
 #include "shell/commands_roses.h"
 #include "shell/commands_settings.h"
 #include "shell/commands_marks.h"
+#include "shell/commands_outline.h"
 #include "shell/commands_sheet.h"
 #include "shell/commands_typed.h"
 #include "shell/words.h"
@@ -19,7 +20,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();
@@ -34,6 +35,7 @@ Value run_command(Session& session, const std::string& name, const Value& argume
         session.refuse({.fault = *fault});
         return refused({.fault = *fault});
       }
+    session.slip_entered = false;
     Value answer = command.run(session, arguments);
     // What was refused stands in the margin too, as after a press.
     if (const std::string* error = answer["error"].text()) session.message = {*error, true};

@@ -125,6 +125,7 @@ constexpr SlipName k_slips[] = {
     {"rose", SlipId::rose},
     {"drawer", SlipId::drawer},
     {"history", SlipId::history},
+    {"keys", SlipId::keys},
 };
 
 Value run_open_slip(Session& session, const Value& arguments) {
@@ -174,6 +175,8 @@ Value run_fit(Session& session, const Value&) {
   return done();
 }
 
+Value run_show_keys(Session& session, const Value&) { return run_open_slip(session, Value::object({{"slip", "keys"}})); }
+
 Value run_lock_touch(Session& session, const Value&) {
   session.touch_locked = true;
   return done();
@@ -211,6 +214,20 @@ std::optional<SlipId> slip_named(std::string_view name) {
 
 std::string link_of(const Session& session) { return session.platform.page_address() + "#" + encode_document(session.document()); }
 
+namespace {
+
+/// Of those that a command can open, for help and scripts.
+const char* slip_names() {
+  static const std::string names = [] {
+    std::string all;
+    for (const SlipName& row : k_slips) all += (all.empty() ? "" : ", ") + std::string(row.name);
+    return all;
+  }();
+  return names.c_str();
+}
+
+}  // namespace
+
 std::vector<Command> desk_commands() {
   return {
       {"lay-edge", "Lay the straight-edge on two marks", "", {{"from", "id of a mark"}, {"to", "id of a mark"}}, nullptr, run_lay_edge},
@@ -221,11 +238,12 @@ std::vector<Command> desk_commands() {
       {"take-edge", "Put the edge on", "", {}, nullptr, run_take_edge},
       {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg, straight-edge, rose, dividers or note"}}, nullptr, run_tool},
       {"select-mark", "Select a mark", "", {{"id", "id of a mark"}}, nullptr, run_select},
-      {"open-slip", "Open a slip", "", {{"slip", "first-run, straight-edge, dividers, rough-method, more, lists or new-sheet"}}, nullptr, run_open_slip},
+      {"open-slip", "Open a slip", "", {{"slip", slip_names()}}, nullptr, run_open_slip},
       {"close-slip", "Close the slip", "", {}, nullptr, run_close_slip},
       {"closer", "Closer", "+", {}, nullptr, run_closer},
       {"wider", "Wider", "-", {}, nullptr, run_wider},
       {"fit", "The whole sheet", "0", {}, nullptr, run_fit},
+      {"keys", "Show all keys", "?", {}, nullptr, run_show_keys},
       {"lock-touch", "Lock touch", "", {}, nullptr, run_lock_touch},
       {"unlock-touch", "Unlock touch", "", {}, nullptr, run_unlock_touch},
       {"copy-link", "Copy the link", "", {}, nullptr, run_copy_link},

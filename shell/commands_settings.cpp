@@ -63,6 +63,10 @@ Value run_set_lines(Session& session, const Value& arguments) {
   return put_setting(session, arguments, "lines", "lines", "lines", [&](const std::string& word) { return put_either(word, "usual", "bold", session.settings.bold_lines); });
 }
 
+Value run_set_single_keys(Session& session, const Value& arguments) {
+  return put_setting(session, arguments, "keys", "single-keys", "keys", [&](const std::string& word) { return put_either(word, "off", "on", session.settings.single_keys); });
+}
+
 Value run_set_screen(Session& session, const Value& arguments) {
   const Value answer = put_setting(session, arguments, "screen", "screen", "screen", [&](const std::string& word) { return put_either(word, "device", "awake", session.settings.keep_awake); });
   session.platform.keep_awake(session.settings.keep_awake);
@@ -84,6 +88,7 @@ std::vector<Command> settings_commands() {
       {"set-rounding", "Show directions in whole degrees or tenths", "", {{"rounding", "whole or tenths"}}, nullptr, run_set_rounding},
       {"set-text-size", "Set the size of text beside the sheet", "", {{"percent", "\"100\", \"125\" or \"150\""}}, nullptr, run_set_text_size},
       {"set-lines", "Set the weight of lines", "", {{"lines", "usual or bold"}}, nullptr, run_set_lines},
+      {"set-single-keys", "Use keys that are pressed alone", "", {{"keys", "on or off"}}, nullptr, run_set_single_keys},
       {"set-screen", "Keep the screen awake, or leave that to the device", "", {{"screen", "device or awake"}}, nullptr, run_set_screen},
       {"use-new-version", "Use the newer version", "", {}, nullptr, run_use_new_version},
   };

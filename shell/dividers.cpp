@@ -23,21 +23,6 @@ SheetPoint middle_of_sheet(const Session& session) {
   return midpoint({frame.left_mm, frame.top_mm}, {frame.right_mm, frame.bottom_mm});
 }
 
-/// Moves the view just so far that a place can be seen clear of its edge.
-void bring_into_view(Session& session, SheetPoint place) {
-  constexpr double k_clear_px = 84;
-  const FreeArea area = session.free_area();
-  const ScreenPoint at = session.desk.camera.to_screen(place);
-  const auto back = [&](double px, double size_px) {
-    const double clear = std::min(k_clear_px, size_px / 2);
-    return std::clamp(px, clear, size_px - clear) - px;
-  };
-  const ScreenPoint by{back(at.x_px, area.width_px), back(at.y_px, area.height_px)};
-  if (by.x_px == 0 && by.y_px == 0) return;
-  session.desk.camera = panned(session.desk.camera, by);
-  session.desk.camera_moved = true;
-}
-
 bool holds(FreeArea area, ScreenPoint p) { return p.x_px >= 0 && p.y_px >= 0 && p.x_px < area.width_px && p.y_px < area.height_px; }
 
 bool ends_at(const Leg& leg, const std::optional<MarkId>& mark) { return mark && (leg.from == *mark || leg.to == *mark); }
@@ -100,14 +85,14 @@ void walk_dividers(Session& session) {
   if (dividers.work) {
     dividers.lie = *dividers.work;
     dividers.work.reset();
-    bring_into_view(session, midpoint(dividers.lie.points.a, dividers.lie.points.b));
+    session.bring_into_view(midpoint(dividers.lie.points.a, dividers.lie.points.b));
   } else {
     const SheetRect& frame = session.facts().projection->neat_line();
     const bool west = midpoint(dividers.lie.points.a, dividers.lie.points.b).x_mm < (frame.left_mm + frame.right_mm) / 2;
     dividers.work = dividers.lie;
     dividers.lie = {.points = at_latitude_scale(dividers.lie.points, west ? frame.left_mm : frame.right_mm)};
     dividers.lie.hinge_left = !west;  // inwards: b stands to the north
-    bring_into_view(session, midpoint(dividers.lie.points.a, dividers.lie.points.b));
+    session.bring_into_view(midpoint(dividers.lie.points.a, dividers.lie.points.b));
   }
   session.touch();
 }

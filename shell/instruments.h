@@ -60,6 +60,12 @@ struct DirectionSet {
   std::optional<double> line_mm = {};        // how far the line from there reaches, once chosen; else to the edge's end
 };
 
+/// The marks that the edge was last laid on, in the direction of travel: what its exact course is worked out from.
+struct EdgeMarks {
+  MarkId from;
+  MarkId to;
+};
+
 /// What is typed to set it; a wrong entry stays, with its reason.
 struct DirectionForm {
   bool open = false;  // the slip asks for a direction

@@ -38,6 +38,8 @@ class Platform {
   virtual void keep_awake(bool wanted) = 0;
   /// The newer version of the program that waits is put in use; the page loads anew.
   virtual void use_new_version() = 0;
+  /// Says it to who can't see the page, by a screen reader.
+  virtual void read_aloud(const std::string& text) = 0;
   /// Settings that outlive the page on this device; empty when never put or not allowed.
   virtual std::string setting(const std::string& name) = 0;
   virtual void put_setting(const std::string& name, const std::string& value) = 0;

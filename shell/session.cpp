@@ -5,7 +5,9 @@
 #include "shell/demo.h"
 #include "shell/dividers.h"
 #include "shell/direction.h"
+#include "shell/things.h"
 #include "shell/words.h"
+#include "shell/words_of_things.h"
 
 namespace fogsheet {
 namespace {
@@ -25,6 +27,7 @@ Settings kept_settings(Platform& platform) {
   settings.reduced_motion = platform.setting("motion") == "reduced";
   for (int step = 1; step <= k_dimmest; ++step)
     if (platform.setting("dimmer") == std::to_string(step)) settings.dimmer = step;
+  settings.single_keys = platform.setting("single-keys") != "off";
   for (const int percent : k_text_sizes)
     if (platform.setting("text-size") == std::to_string(percent)) settings.text_percent = percent;
   return settings;
@@ -123,6 +126,25 @@ void Session::set_edge(std::optional<StraightEdge> edge) {
   touch();
 }
 
+void Session::bring_into_view(SheetPoint place) {
+  constexpr double k_clear_px = 84;
+  const FreeArea area = free_area();
+  const ScreenPoint at = desk.camera.to_screen(place);
+  const auto back = [&](double px, double size_px) {
+    const double clear = std::min(k_clear_px, size_px / 2);
+    return std::clamp(px, clear, size_px - clear) - px;
+  };
+  const ScreenPoint by{back(at.x_px, area.width_px), back(at.y_px, area.height_px)};
+  if (by.x_px == 0 && by.y_px == 0) return;
+  desk.camera = panned(desk.camera, by);
+  desk.camera_moved = true;
+}
+
+void Session::read_aloud(const std::string& text) {
+  reading_told = words::instruments_read(*this);
+  platform.read_aloud(text);
+}
+
 void Session::refuse(const Problem& problem) {
   message = {words::sentence(problem), true};
   touch();
@@ -153,6 +175,7 @@ void Session::settle_desk(const Document& before) {
     if (!still_on(desk.edge->on_b, desk.edge->b)) desk.edge->on_b.reset();
   }
   const bool other_sheet = now.sheet.middle != before.sheet.middle || now.sheet.scale != before.sheet.scale || now.sheet.paper != before.sheet.paper;
+  if (in_focus && !place_among_things(*this, *in_focus)) in_focus.reset();
   settle_dividers(*this, other_sheet);
   settle_direction(*this);
   if (other_sheet) {
@@ -166,6 +189,9 @@ void Session::settle_desk(const Document& before) {
 
 void Session::change_desk(SheetKey before) {
   const ToolId tool = desk.tool;
+  in_focus.reset();
+  run.reset();
+  outline.from = 0;
   desk.first_end.reset();
   desks_put_away.insert_or_assign(before, std::move(desk));
   const auto kept = desks_put_away.find(sheets.in_hand().key);

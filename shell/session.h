@@ -14,6 +14,7 @@
 #include "shell/camera.h"
 #include "shell/form.h"
 #include "shell/instruments.h"
+#include "shell/key_run.h"
 #include "shell/keeper/keeper.h"
 #include "shell/platform.h"
 #include "shell/sheets.h"
@@ -41,19 +42,14 @@ enum class SlipId {
   rose,
   note,
   drawer,
-  history
+  history,
+  keys
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
 struct FirstEnd {
   SheetPoint at;
   std::optional<MarkId> on;
-};
-
-/// The marks that the edge was last laid on, in the direction of travel: what its exact course is worked out from.
-struct EdgeMarks {
-  MarkId from;
-  MarkId to;
 };
 
 /// Instruments and camera: kept beside the document, never in its past or in a link.
@@ -88,6 +84,7 @@ struct Settings {
   int dimmer = 0;             // a step of the dimmer, for the dark palettes
   bool keep_awake = false;    // the screen, while the page is in sight
   bool reduced_motion = false;  // as the system asks when the page comes
+  bool single_keys = true;      // letters and signs pressed alone do something
 
   /// What the dimmer takes away in this palette.
   int dim_step() const { return is_dark(palette) ? dimmer : 0; }
@@ -127,6 +124,12 @@ struct Message {
   bool is_caution = false;
 };
 
+/// The list of things beside the sheet, a part of it at a time.
+struct Outline {
+  bool open = false;
+  std::size_t from = 0;  // the first thing shown
+};
+
 struct Session {
   explicit Session(Platform& the_platform);
 
@@ -137,7 +140,12 @@ struct Session {
   std::map<SheetKey, Desk> desks_put_away;  // of those that were in hand before
   Settings settings;
   SlipId slip = SlipId::first_run;
+  bool slip_entered = false;  // the keys go on in it
   Message message;
+  Outline outline;
+  std::optional<Thing> in_focus;  // the thing in the outline that the keys are on
+  std::optional<KeyRun> run;   // arrows that move it now
+  std::string reading_told;    // what the instruments read when it was last read aloud
   Viewport viewport;
   bool canvas_lost = false;
   bool touch_locked = false;  // everything but one bar is deaf to fingers, pens and mice
@@ -187,6 +195,12 @@ struct Session {
 
   /// Puts an edge on, or takes it off, and keeps in mind which marks its line came from.
   void set_edge(std::optional<StraightEdge> edge);
+
+  /// Moves the view just so far that a place can be seen clear of its edge.
+  void bring_into_view(SheetPoint place);
+
+  /// Says to who can't see it what has come of a key, and what the instruments read now with it.
+  void read_aloud(const std::string& text);
 
   void say(std::string text) { message = {std::move(text), false}; }
   void refuse(const Problem& problem);

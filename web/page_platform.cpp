@@ -42,6 +42,8 @@ EM_JS(std::uint8_t*, page_text_image, (const char* text, int face, double px_per
 
 EM_JS(void, page_copy, (const char* text), { Module["page"].copy(UTF8ToString(text)); });
 
+EM_JS(void, page_read_aloud, (const char* text), { Module["page"].read_aloud(UTF8ToString(text)); });
+
 EM_JS(void, page_put_setting, (const char* name, const char* value), { Module["page"].put_setting(UTF8ToString(name), UTF8ToString(value)); });
 
 EM_JS(void, page_keep_awake, (int wanted), { Module["page"].keep_awake(wanted !== 0); });
@@ -72,6 +74,7 @@ std::int64_t PagePlatform::now_ms() { return static_cast<std::int64_t>(page_now_
 
 std::string PagePlatform::page_address() { return answer("address"); }
 void PagePlatform::copy(const std::string& text) { page_copy(text.c_str()); }
+void PagePlatform::read_aloud(const std::string& text) { page_read_aloud(text.c_str()); }
 std::string PagePlatform::setting(const std::string& name) { return answer("setting", name.c_str()); }
 void PagePlatform::put_setting(const std::string& name, const std::string& value) { page_put_setting(name.c_str(), value.c_str()); }
 

@@ -14,6 +14,7 @@ class PagePlatform : public Platform {
   std::int64_t now_ms() override;
   int minutes_east(std::int64_t at_ms) override;
   std::string page_address() override;
+  void read_aloud(const std::string& text) override;
   void copy(const std::string& text) override;
   std::string setting(const std::string& name) override;
   void put_setting(const std::string& name, const std::string& value) override;

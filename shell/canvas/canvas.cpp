@@ -8,6 +8,7 @@
 #include "shell/canvas/direction_view.h"
 #include "shell/canvas/dividers_view.h"
 #include "shell/canvas/edge_view.h"
+#include "shell/canvas/focus_view.h"
 #include "shell/canvas/overlay.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
@@ -78,6 +79,8 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
   if (desk.direction && edge) draw_line_along_edge(session, overlay);
   if (desk.dividers) draw_dividers(session, *desk.dividers, desk.tool == ToolId::dividers, overlay);
   tool.draw_preview(session, overlay);
+  if (session.in_focus) draw_focus(session, *session.in_focus, overlay);
+  else if (session.run) draw_focus(session, session.run->thing, overlay);
 }
 
 std::optional<StraightEdge> Canvas::edge_shown(const Session& session, double now_ms) {

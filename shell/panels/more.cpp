@@ -4,6 +4,7 @@
 #include "shell/panels/parts.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_things.h"
 
 namespace fogsheet {
 
@@ -36,6 +37,8 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
   add_palette(slip, session);
+  slip.items.push_back(ButtonItem{.name = "keys", .label = words::keys_title(), .on_press = {"keys"}});
+  slip.items.push_back(ButtonItem{.name = "show-outline", .label = words::outline_label(), .pressed = session.outline.open, .on_press = {"outline"}});
   slip.items.push_back(ButtonItem{.name = "lock-touch", .label = words::lock_touch(), .on_press = {"lock-touch"}});
   slip.items.push_back(ButtonItem{.name = "settings", .label = words::settings_title(), .on_press = {"open-slip", Value::object({{"slip", "settings"}})}});
 

@@ -29,10 +29,10 @@ Value item(const ChoiceItem& choice) {
 }
 
 Value item(const ButtonItem& button) {
-  constexpr const char* k_looks[] = {"plain", "main", "well", "cross"};
+  constexpr const char* k_looks[] = {"plain", "main", "well", "cross", "thing"};
   return Value::object({{"kind", "button"}, {"name", button.name}, {"label", button.label}, {"icon", button.icon}, {"key", button.key},
                         {"look", k_looks[static_cast<int>(button.look)]}, {"pressed", button.pressed ? Value(*button.pressed) : Value()},
-                        {"enabled", button.enabled}, {"reason", button.reason}, {"at_end", button.at_end}, {"hold", button.hold}, {"on_press", press_value(button.on_press)}});
+                        {"enabled", button.enabled}, {"reason", button.reason}, {"at_end", button.at_end}, {"hold", button.hold}, {"on_press", press_value(button.on_press)}, {"on_focus", press_value(button.on_focus)}});
 }
 
 Value item(const ColumnSumItem& sum) {
@@ -66,10 +66,11 @@ Value item(const FigureItem& figure) {
 }  // namespace
 
 Value to_value(const Panel& panel) {
-  constexpr const char* k_places[] = {"tray", "slip", "margin", "whole"};
+  constexpr const char* k_places[] = {"tray", "slip", "margin", "outline", "whole"};
   Value items = Value::list();
   for (const PanelItem& each : panel.items) items.add(std::visit([](const auto& held) { return item(held); }, each));
-  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"beside_from", panel.beside_from ? Value(static_cast<double>(*panel.beside_from)) : Value()}, {"deaf", panel.deaf}, {"items", items}});
+  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"beside_from", panel.beside_from ? Value(static_cast<double>(*panel.beside_from)) : Value()}, {"deaf", panel.deaf},
+                        {"in_focus", panel.in_focus}, {"on_leave", press_value(panel.on_leave)}, {"items", items}});
 }
 
 }  // namespace fogsheet

@@ -67,7 +67,7 @@ struct ChoiceItem {
   Press on_choose;
 };
 
-enum class ButtonLook { plain, main, well, cross };  // well: a tool in the tray; cross: the close sign of a slip
+enum class ButtonLook { plain, main, well, cross, thing };  // well: a tool in the tray; cross: the close sign of a slip; thing: a line of the outline
 
 struct ButtonItem {
   std::string name;   // unique in the panel; "tool/straight-edge"
@@ -81,6 +81,7 @@ struct ButtonItem {
   bool at_end = false;  // tray: in the group at the right end
   bool hold = false;    // pressed by holding it for 0.8 s, or by Enter twice: what is hard to take back at sea
   Press on_press;
+  Press on_focus;       // sent when the keys come to it; none where that means nothing
 };
 
 enum class SumRow { direction, correction, result };
@@ -127,7 +128,7 @@ struct FigureItem {
 
 using PanelItem = std::variant<HeadingItem, LineItem, FieldItem, ChoiceItem, ButtonItem, ColumnSumItem, TableItem, CautionItem, FigureItem>;
 
-enum class PanelPlace { tray, slip, margin, whole };  // whole: in place of the sheet, where it can't be drawn
+enum class PanelPlace { tray, slip, margin, outline, whole };  // whole: in place of the sheet, where it can't be drawn
 
 struct Panel {
   std::string name;   // "tray", "straight-edge", "more"; where("panel/NAME")
@@ -135,6 +136,8 @@ struct Panel {
   PanelPlace place = PanelPlace::slip;
   std::optional<std::size_t> beside_from;  // a broad slip, in the sheet's room where there is much: from this item on beside the rest
   bool deaf = false;  // takes no press: touch is locked
+  std::string in_focus;  // the item that the keys are on, or the panel's own name for all of it; empty when it does not say
+  Press on_leave;        // sent when the focus leaves the panel
   std::vector<PanelItem> items;
 };
 

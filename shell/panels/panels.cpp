@@ -3,7 +3,7 @@
 namespace fogsheet {
 
 std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
-  std::vector<Panel> panels{tray_panel(session)};
+  std::vector<Panel> panels{outline_panel(session), tray_panel(session)};
   switch (session.slip) {
     case SlipId::none: break;
     case SlipId::first_run: panels.push_back(first_run_slip(session)); break;
@@ -22,8 +22,10 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::legend: panels.push_back(legend_slip(session)); break;
     case SlipId::drawer: panels.push_back(drawer_slip(session)); break;
     case SlipId::history: panels.push_back(history_slip(session)); break;
+    case SlipId::keys: panels.push_back(keys_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
+  if (session.slip_entered && panels.back().place == PanelPlace::slip) panels.back().in_focus = panels.back().name;
   panels.push_back(margin_panel(session, tool));
   if (session.touch_locked) {
     for (Panel& panel : panels) panel.deaf = true;

@@ -1,4 +1,4 @@
-// The panels in view, in the order in which they are read: tray, slip, margin. Each is a pure function of the session.
+// The panels in view, in the order in which they are read: outline, tray, slip, margin. Each is a pure function of the session.
 #pragma once
 
 #include "shell/panels/panel.h"
@@ -30,6 +30,9 @@ Panel settings_slip(const Session& session);
 void add_palette(Panel& slip, const Session& session);
 /// The one bar that still listens while touch is locked.
 Panel touch_lock_panel();
+Panel keys_slip(const Session& session);
+/// What is on the sheet, or while it is shut the button that opens it.
+Panel outline_panel(const Session& session);
 Panel margin_panel(const Session& session, const Tool& tool);
 
 std::vector<Panel> panels_in_view(const Session& session, const Tool& tool);

@@ -6,7 +6,7 @@
 #include "core/instruments/rough_method.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
-#include "shell/words.h"
+#include "shell/words_of_things.h"
 
 namespace fogsheet {
 namespace {
@@ -28,7 +28,7 @@ void add_mean(const Session& session, const std::optional<RoughMean>& mean, std:
     return;
   }
   const bool is_true = rough.ring == Reference::true_north;
-  LineItem line{.text = "mean " + words::spoken(mean->mean.mean_deg, rounding, rough.ring)};
+  LineItem line{.text = words::rough_mean_reads(mean->mean.mean_deg, rounding, rough.ring)};
   line.readings.push_back({direction_figures(mean->mean.mean_deg, rounding), is_true ? "°T" : "°M", words::mean_of(rough.readings_deg.size())});
   slip.items.push_back(line);
   if (rough.readings_deg.size() < k_least_rough_readings) {

@@ -3,6 +3,7 @@
 #include "shell/panels/parts.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_things.h"
 
 namespace fogsheet {
 
@@ -48,6 +49,7 @@ Panel settings_slip(const Session& session) {
                                   .chosen = settings.bold_lines || contrast ? "bold" : "usual", .argument = "lines", .on_choose = {"set-lines"}});
   if (contrast) slip.items.push_back(LineItem{.text = words::contrast_has_bold_lines(), .tone = LineTone::soft});
   add_screen(slip, session);
+  slip.items.push_back(ChoiceItem{.name = "single-keys", .label = words::single_keys_question(), .options = {{"on", "on"}, {"off", "off"}}, .chosen = settings.single_keys ? "on" : "off", .argument = "keys", .on_choose = {"set-single-keys"}});
   slip.items.push_back(parts::signs_choice(session.document().sheet.signs));
   slip.items.push_back(LineItem{.text = words::signs_are_the_sheets(), .tone = LineTone::soft});
   slip.items.push_back(ButtonItem{.name = "legend", .label = words::show_legend(), .on_press = {"open-slip", Value::object({{"slip", "legend"}})}});

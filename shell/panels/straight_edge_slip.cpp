@@ -11,6 +11,7 @@
 #include "shell/panels/parts.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_things.h"
 
 namespace fogsheet {
 namespace {
@@ -47,13 +48,11 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
   const double true_deg = reading.on_true_ring.deg();
   LineItem line;
   line.readings.push_back({direction_figures(true_deg, rounding), "°T", "back " + words::with_letter(reading.on_true_ring.reciprocal().deg(), rounding, Reference::true_north)});
-  line.text = words::spoken(true_deg, rounding, Reference::true_north);
+  line.text = words::edge_reads(session, edge);
   if (reading.on_magnetic_ring) {
     const double magnetic_deg = reading.on_magnetic_ring->deg();
     line.readings.push_back({direction_figures(magnetic_deg, rounding), "°M", "back " + words::with_letter(reading.on_magnetic_ring->reciprocal().deg(), rounding, Reference::magnetic)});
-    line.text += ", " + words::spoken(magnetic_deg, rounding, Reference::magnetic);
   }
-  line.text += ", back " + words::spoken(reading.on_true_ring.reciprocal().deg(), rounding, Reference::true_north);
   slip.items.push_back(line);
   slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the reading.", .svg = panel_svg(reading_strip(true_deg, variation.used), {0, 0, k_strip_width, k_strip_height})});
   if (const std::optional<LaidOn> laid = laid_on(session)) {

@@ -14,8 +14,6 @@ struct HandleTarget { EdgeEnd end; bool operator==(const HandleTarget&) const = 
 struct ArrowTarget { bool operator==(const ArrowTarget&) const = default; };  // turns the direction of travel round
 /// The end of the line that would be drawn along the edge.
 struct LineEndTarget { bool operator==(const LineEndTarget&) const = default; };
-/// A part of the dividers: a leg, taken by its point or anywhere along it, or the hinge that carries both.
-enum class DividersPart { leg_a, leg_b, hinge };
 struct DividersTarget { DividersPart part; bool operator==(const DividersTarget&) const = default; };
 struct BodyTarget { bool operator==(const BodyTarget&) const = default; };    // the strip or its reading edge
 

@@ -1,8 +1,10 @@
 #include "shell/tools/thing_drag.h"
 
-#include "core/document/actions.h"
+#include <utility>
+
 #include "core/figure/note_figure.h"
 #include "shell/canvas/overlay.h"
+#include "shell/things.h"
 #include "shell/tools/target.h"
 
 namespace fogsheet {
@@ -25,19 +27,17 @@ void draw_note(const Session& session, NoteId note, SheetPoint at, Overlay& over
 }  // namespace
 
 bool ThingDrag::take_mark(const Session& session, ScreenPoint from) {
-  const std::optional<MarkId> mark = mark_near(session, from);
-  return take(mark ? Thing(*mark) : Thing(), from);
+  return take(mark_near(session, from), from);
 }
 
 bool ThingDrag::take_note(const Session& session, ScreenPoint from) {
-  const std::optional<NoteId> note = note_near(session, from);
-  return take(note ? Thing(*note) : Thing(), from);
+  return take(note_near(session, from), from);
 }
 
-bool ThingDrag::take(Thing thing, ScreenPoint from) {
+bool ThingDrag::take(std::optional<Thing> thing, ScreenPoint from) {
   thing_ = thing;
   from_ = at_ = from;
-  return !std::holds_alternative<std::monostate>(thing_);
+  return thing_.has_value();
 }
 
 void ThingDrag::move(Session& session, ScreenPoint at) {
@@ -46,8 +46,7 @@ void ThingDrag::move(Session& session, ScreenPoint at) {
 }
 
 SheetPoint ThingDrag::place_before(const Session& session) const {
-  if (const MarkId* mark = std::get_if<MarkId>(&thing_)) return place_of(session, *mark);
-  return session.facts().projection->to_sheet(unquantise(session.document().text_notes.find(std::get<NoteId>(thing_))->at));
+  return *hold_of(session, *thing_);
 }
 
 // The thing keeps its distance from the finger, so that taking it off its middle does not move it.
@@ -56,24 +55,19 @@ SheetPoint ThingDrag::place_for(const Session& session, ScreenPoint at) const {
 }
 
 void ThingDrag::release(Session& session, ScreenPoint at) {
-  const Position to = session.facts().projection->to_position(place_for(session, at));
-  const Document before = session.document();
-  const MarkId* mark = std::get_if<MarkId>(&thing_);
-  const Result<Done> moved = mark ? move_mark(session.history(), *mark, to.lat_deg, to.lon_deg) : change_text_note(session.history(), std::get<NoteId>(thing_), {.at = to});
-  thing_ = {};
-  if (!moved) return session.refuse(moved.problem());
-  session.settle_desk(before);
+  const SheetPoint to = place_for(session, at);
+  move_thing(session, *std::exchange(thing_, std::nullopt), to);
 }
 
 void ThingDrag::cancel(Session& session) {
-  thing_ = {};
+  thing_.reset();
   session.frame_wanted = true;
 }
 
 void ThingDrag::draw(const Session& session, Overlay& overlay) const {
-  if (std::holds_alternative<std::monostate>(thing_)) return;
+  if (!thing_) return;
   const SheetPoint at = place_for(session, at_);
-  if (const NoteId* note = std::get_if<NoteId>(&thing_)) return draw_note(session, *note, at, overlay);
+  if (const NoteId* note = std::get_if<NoteId>(&*thing_)) return draw_note(session, *note, at, overlay);
   const Camera& camera = session.desk.camera;
   overlay.dashed_line(camera.to_screen(place_before(session)), camera.to_screen(at), Ink::focus, 1.4);
   overlay.snap_ticks(camera.to_screen(at));

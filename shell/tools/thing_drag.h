@@ -1,8 +1,6 @@
 // Moving a mark, or a note's words, under the hand: previewed on the sheet, committed once, on release.
 #pragma once
 
-#include <variant>
-
 #include "shell/session.h"
 
 namespace fogsheet {
@@ -20,13 +18,11 @@ class ThingDrag {
   void draw(const Session& session, Overlay& overlay) const;
 
  private:
-  using Thing = std::variant<std::monostate, MarkId, NoteId>;
-
-  bool take(Thing thing, ScreenPoint from);
+  bool take(std::optional<Thing> thing, ScreenPoint from);
   SheetPoint place_before(const Session& session) const;
   SheetPoint place_for(const Session& session, ScreenPoint at) const;
 
-  Thing thing_;
+  std::optional<Thing> thing_;
   ScreenPoint from_;
   ScreenPoint at_;
 };

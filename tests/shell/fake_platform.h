@@ -13,6 +13,7 @@ struct FakePlatform : Platform {
   Date day{.year = 2026, .month = 11, .day = 25};
   std::int64_t time_ms = 1'795'600'000'000;  // on that day
   std::string copied_text;
+  std::vector<std::string> heard;
   std::map<std::string, std::string> settings;
   bool new_version_used = false;
   bool kept_awake = false;
@@ -35,6 +36,7 @@ struct FakePlatform : Platform {
     const int width = static_cast<int>(advance_px), height = static_cast<int>(px_per_em / 2);
     return {.width = width, .height = height, .baseline = height, .advance_px = advance_px, .coverage = std::vector<std::uint8_t>(static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255)};
   }
+  void read_aloud(const std::string& text) override { heard.push_back(text); }
   void use_new_version() override { new_version_used = true; }
   std::string setting(const std::string& name) override { return settings[name]; }
   int minutes_east(std::int64_t) override { return 60; }

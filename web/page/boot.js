@@ -43,7 +43,7 @@ async function start() {
   let is_running;
   const running = new Promise((done) => { is_running = done; });
   const store = new Store((write, fault) => tell('store_answered', write, fault));
-  const platform = make_platform(store, tell);
+  const platform = make_platform(store, (text) => status.read_aloud(text), tell);
   const [module, kept, regular, bold, italic] = await Promise.all([
     import('./fogsheet.js').then(({ default: make_module }) => make_module({ page: platform })),
     store.open((later) => running.then(() => page.take_up_late(later))),
@@ -75,7 +75,6 @@ function run(page, kept) {
   const painter = new Painter({
     press: (press, more) => command(press.command, { ...press.arguments, ...more }),
     refuse: (reason) => status.say(reason),
-    read_aloud: (text) => status.read_aloud(text),
     focus_sheet: () => element.focus({ preventScroll: true }),
     turned: (text, by_deg) => program.turned(text, by_deg),
     opened: (part) => layout.bring_into_view(part),

@@ -7,6 +7,7 @@ const kinds = { mouse: 0, pen: 1, touch: 2 };
 
 // One notch of a wheel towards the user, by the event's deltaMode: pixels, lines, pages.
 const notch = [100, 3, 1];
+const rest_ms = 700;
 const pinch_gain = 5;  // a pinch on a touch pad comes as a wheel with Control and small steps
 
 /// @param act  called with what to do; wakes the page afterwards
@@ -26,11 +27,18 @@ export function listen(program, canvas, act) {
   }, { passive: false });
   // The browser's own answers to a long press and to a pinch would take the gesture away.
   for (const type of ['contextmenu', 'gesturestart']) canvas.addEventListener(type, (event) => event.preventDefault());
+  // Arrows that follow each other within this time are one move.
+  let resting = 0;
+  const rest = () => {
+    clearTimeout(resting);
+    resting = setTimeout(() => act(() => program.keys_at_rest()), rest_ms);
+  };
   window.addEventListener('keydown', (event) => {
     if (!is_for_the_sheet(event, canvas)) return;
     act(() => {
       if (program.key(event.key, modifiers(event))) event.preventDefault();
     });
+    rest();
   });
 }
 
@@ -61,11 +69,12 @@ function pointer_of(canvas, event) {
   };
 }
 
-/// All keys while the sheet or nothing has the focus; elsewhere but in fields, Esc and what is pressed with Control.
+/// All keys while the sheet, a thing of the outline or nothing has the focus; elsewhere but in fields, Esc and what is pressed with Control.
 function is_for_the_sheet(event, canvas) {
   if (event.isComposing || event.defaultPrevented) return false;
   const target = event.target;
   if (target === canvas || target === document.body || target === document.documentElement) return true;
+  if (target.closest?.('.thing')) return event.key !== ' ' && event.key !== 'Tab';
   if (target.closest?.('input:not([type=radio]), textarea, select')) return false;
   return event.key === 'Escape' || event.ctrlKey || event.metaKey;
 }

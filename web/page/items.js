@@ -27,12 +27,11 @@ function heading() {
   };
 }
 
-function line(act) {
+function line() {
   const words = make('bdi', { class: 'words' });
   const value = make('span', { class: 'value' });
   const readings = make('div', { class: 'readings', 'aria-hidden': 'true' });
   const element = make('div', {}, readings, words, value);
-  let said = null;
   return {
     element,
     patch(item) {
@@ -44,9 +43,6 @@ function line(act) {
       words.classList.toggle('visually-hidden', large);
       readings.hidden = !large;
       if (!large) return;
-      if (said === item.text) return;
-      said = item.text;
-      act.read_aloud(item.text);
       readings.replaceChildren(...item.readings.map((reading) => make('div', { class: 'reading' },
         make('span', { class: 'figures' }, reading.figures), make('span', { class: 'unit' }, reading.unit), make('span', { class: 'under' }, reading.under))));
     },
@@ -163,6 +159,7 @@ function button(act, id) {
   let item = null;
   let is_held = false;
   const press = () => (item.enabled ? act.press(item.on_press, {}) : act.refuse(item.reason));
+  pressable.addEventListener('focus', () => act.follow(item.on_focus));
   pressable.addEventListener('click', (event) => {
     if (is_held) {
       // A click without a pointer is a screen reader's: there is no way for it to hold.
@@ -183,8 +180,8 @@ function button(act, id) {
         held(pressable, press);
         is_held = true;
       }
-      const in_tray = item.look === 'well' || item.look === 'cross';
-      element ??= in_tray ? pressable : make('div', { class: 'act' }, pressable, reason);
+      const alone = item.look === 'well' || item.look === 'cross' || item.look === 'thing';
+      element ??= alone ? pressable : make('div', { class: 'act' }, pressable, reason);
       set(pressable, 'class', item.look);
       set(pressable, 'data-name', item.name);
       set(pressable, 'aria-label', item.look === 'cross' ? item.label : null);
@@ -192,7 +189,7 @@ function button(act, id) {
       set(pressable, 'aria-pressed', item.pressed ?? null);
       set(pressable, 'aria-disabled', item.enabled ? null : 'true');
       set(pressable, 'aria-keyshortcuts', item.key || null);
-      set(pressable, 'aria-describedby', !in_tray && item.reason && !item.enabled ? reason.id : null);
+      set(pressable, 'aria-describedby', !alone && item.reason && !item.enabled ? reason.id : null);
       say(words, item.label);
       say(key, item.key);
       say(reason, item.enabled ? '' : item.reason);

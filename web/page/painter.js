@@ -7,16 +7,28 @@ export class Painter {
   #places;
   #act;
   #sections = new Map();
+  #painting = false;
+  #last_thing = '';
 
-  /// @param act  {press(press, more), refuse(reason), read_aloud(text), focus_sheet(), turned(text, by_deg), opened(element)} for the items
+  /// @param act  {press(press, more), refuse(reason), focus_sheet(), turned(text, by_deg), opened(element)} for the items
   constructor(act) {
-    this.#act = act;
+    this.#act = { ...act, follow: (press) => { if (press?.command && !this.#painting) act.press(press, {}); } };
     const place = (id, list = '') => ({ root: document.getElementById(id), list: document.querySelector(`#${id}${list}`) });
-    this.#places = { tray: place('tray'), slip: place('slip', ' .papers'), margin: place('margin'), whole: place('whole') };
+    this.#places = { tray: place('tray'), slip: place('slip', ' .papers'), margin: place('margin'), outline: place('outline'), whole: place('whole') };
   }
 
   /// Returns the names of slips that were not there before.
   paint(panels) {
+    this.#painting = true;  // what the focus does meanwhile is ours, not the user's
+    try {
+      return this.#paint(panels);
+    } finally {
+      this.#painting = false;
+    }
+  }
+
+  #paint(panels) {
+    const had_focus = document.activeElement;
     const fresh = [];
     const sections = new Map();
     for (const panel of panels) {
@@ -34,7 +46,25 @@ export class Painter {
       arrange(list, here.map((section) => section.element));
       root.hidden = here.length === 0;
     }
+    this.#follow_focus(panels, fresh, had_focus);
     return fresh;
+  }
+
+  /// The focus goes where a panel says it has gone. What had it and is no more gives it to the slip that came in its place,
+  /// else to the thing of the outline where it was last, else to the sheet.
+  #follow_focus(panels, fresh, had_focus) {
+    for (const { name, in_focus } of panels) {
+      const section = this.#sections.get(name);
+      const before = section.told_focus;
+      section.told_focus = in_focus;
+      if (!in_focus || in_focus === before) continue;
+      if (section.place === 'outline') this.#last_thing = in_focus;
+      if (section.place !== 'outline' || before === '' || section.element.contains(had_focus)) section.item(in_focus)?.focus();
+    }
+    if (had_focus === document.body || had_focus?.isConnected || document.activeElement !== document.body) return;
+    const next = this.#sections.get(fresh[0])?.element ?? this.#sections.get('outline')?.item(this.#last_thing);
+    if (next) next.focus();
+    else this.#act.focus_sheet();
   }
 }
 
@@ -43,12 +73,17 @@ class Section {
   #items = new Map();
   #parts;
   #text = '';
+  #on_leave = null;
+  told_focus = '';
 
   constructor(panel, act) {
     this.#act = act;
     this.place = panel.place;
-    this.element = make('section', { 'data-panel': panel.name });
-    const names = panel.place === 'tray' ? ['wells', 'ends'] : ['head', 'body', 'aside', 'acts'];
+    this.element = make('section', { 'data-panel': panel.name, tabindex: panel.place === 'slip' ? -1 : null });
+    this.element.addEventListener('focusout', (event) => {
+      if (!this.element.contains(event.relatedTarget)) act.follow(this.#on_leave);
+    });
+    const names = panel.place === 'tray' ? ['wells', 'ends'] : panel.place === 'outline' ? ['head', 'body', 'aside'] : ['head', 'body', 'aside', 'acts'];
     this.#parts = Object.fromEntries(names.map((name) => [name, make('div', { class: name })]));
     const { body, aside } = this.#parts;
     const content = body && make('div', { class: 'content' }, body, aside);
@@ -56,11 +91,15 @@ class Section {
     if (content) this.#parts.head.after(content);
   }
 
+  /// The part of that name, or all of it.
+  item(name) { return name === this.element.dataset.panel ? this.element : this.element.querySelector(`[data-name="${CSS.escape(name)}"]`); }
+
   patch(panel) {
     const text = JSON.stringify(panel);
     if (text === this.#text) return;
     this.#text = text;
     set(this.element, 'aria-label', panel.label);
+    this.#on_leave = panel.on_leave;
 
     const items = new Map();
     const elements = panel.items.map((item) => {
@@ -74,7 +113,7 @@ class Section {
 
     this.element.inert = panel.deaf;
     this.element.classList.toggle('broad', panel.beside_from !== null);
-    const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.beside_from ?? panel.items.length);
+    const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.beside_from ?? panel.items.length, 'acts' in this.#parts);
     for (const [name, part] of Object.entries(this.#parts)) {
       arrange(part, elements.filter((_, i) => where[i] === name));
       part.hidden = !part.firstElementChild;
@@ -92,9 +131,9 @@ function key_of(item, taken) {
 
 /// The panel's heading and cross stay at the top, the buttons that end it at the foot; what is between scrolls. In a broad
 /// one the items from `beside` on lie beside those before.
-function parts_of_slip(items, beside) {
+function parts_of_slip(items, beside, has_acts) {
   let end = items.length;
-  while (end > 0 && items[end - 1].kind === 'button') end -= 1;
+  while (has_acts && end > 0 && items[end - 1].kind === 'button') end -= 1;
   return items.map((item, i) => {
     if (item.kind === 'heading' && item.level === 2) return 'head';
     if (item.kind === 'button' && item.look === 'cross') return 'head';

@@ -12,8 +12,9 @@ const asked_by_system = {
 };
 
 /// @param store  see keeper.js
+/// @param read_aloud  says a text to who can't see the page
 /// @param tell   called with the name of a method of the program and its arguments, never from inside a call of ours
-export function make_platform(store, tell) {
+export function make_platform(store, read_aloud, tell) {
   const copied = (done) => tell('copied', done);
   const awake = new Awake((state) => tell('awake_state', state));
   let alarm = 0;
@@ -78,6 +79,7 @@ export function make_platform(store, tell) {
     },
 
     keep_awake: (wanted) => awake.keep(wanted),
+    read_aloud,
 
     use_new_version: () => use_waiting_version(),
 

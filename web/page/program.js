@@ -66,6 +66,7 @@ export class Program {
   key(key, keys) { return this.#call('key', key, keys) === 1; }
   /// A direction as typed, turned.
   turned(text, by_deg) { return this.#text('turned', text, by_deg); }
+  keys_at_rest() { this.#call('keys_at_rest'); }
   copied(done) { this.#call('copied', Number(done)); }
   awake_state(state) { this.#call('awake_state', state); }
   offline_state(state) { this.#call('offline_state', state); }

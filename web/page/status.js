@@ -11,7 +11,8 @@ export class Status {
 
   say(text) { say(this.#line, text); }
 
-  read_aloud(text) { say(this.#aloud, text); }
+  /// The same words again are told apart from the last by a blank that is not heard: a live region tells only what changes.
+  read_aloud(text) { say(this.#aloud, this.#aloud.textContent === text ? `${text}\u00A0` : text); }
 
   /// For good: the sheet is not drawn any further, the panels stay as they were.
   stop(sentence) {

@@ -15,7 +15,8 @@ export async function check_layout(page, what) {
 
 function faults(least_px, least_gap) {
   const found = [];
-  const shown = (element) => element.checkVisibility?.({ checkVisibilityCSS: true }) ?? element.offsetParent !== null;
+  const clipped = (element) => getComputedStyle(element).clipPath === 'inset(50%)';  // there for keys and ears alone
+  const shown = (element) => (element.checkVisibility?.({ checkVisibilityCSS: true }) ?? element.offsetParent !== null) && !clipped(element.closest('#outline') ?? element);
   const name_of = (element) => element.dataset.name ?? element.getAttribute('aria-label') ?? (element.textContent.trim().slice(0, 30) || element.localName);
 
   if (document.documentElement.scrollWidth > innerWidth) found.push(`the page is ${document.documentElement.scrollWidth} px wide`);

@@ -1,0 +1,173 @@
+// axe-core finds nothing amiss in any state: each slip, the outline shut and open, entries that were refused, what is lost or
+// locked, in each palette and on each size of device. Chromium goes through all of it, Firefox and WebKit through the main ones.
+import assert from 'node:assert/strict';
+import { after, before, describe, test } from 'node:test';
+
+import { bring_axe, faults_of } from './lib/axe.mjs';
+import { engines, launch, open_chromium, with_engine } from './lib/engines.mjs';
+import { views } from './lib/job.mjs';
+import { command, done, open, read, until } from './lib/sheet.mjs';
+import { open_site } from './lib/site.mjs';
+
+const palettes = ['day', 'dusk', 'night', 'high-contrast'];
+
+/// Every slip, and what has to be done for it to open. The list of names is checked against the application's own.
+const slips = {
+  'first-run': (page) => open_slip(page, 'first-run'),
+  more: (page) => open_slip(page, 'more'),
+  lists: (page) => open_slip(page, 'lists'),
+  'new-sheet': (page) => open_slip(page, 'new-sheet'),
+  'new-mark': (page) => open_slip(page, 'new-mark'),
+  sheet: (page) => open_slip(page, 'sheet'),
+  settings: (page) => open_slip(page, 'settings'),
+  legend: (page) => open_slip(page, 'legend'),
+  'rough-method': (page) => open_slip(page, 'rough-method'),
+  drawer: (page) => open_slip(page, 'drawer'),
+  history: (page) => open_slip(page, 'history'),
+  keys: (page) => open_slip(page, 'keys'),
+  rose: (page) => open_slip(page, 'rose'),
+  mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[0].id }),
+  leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[0].id }),
+  note: async (page) => done(page, 'select-note', { id: await done(page, 'add-note', { lat_deg: 44.15, lon_deg: -31.3, text: 'Shoals to the north' }) }),
+  dividers: async (page) => {
+    const { marks } = await read(page);
+    await done(page, 'open-dividers', { from: marks[0].id, to: marks[1].id });
+  },
+  'straight-edge': async (page) => {
+    const { marks, roses } = await read(page);
+    await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
+    await done(page, 'slide-edge-to', { rose: roses[0].id });
+  },
+};
+
+/// States that are no slip of their own.
+const states = {
+  'a direction set on the edge': (page) => done(page, 'turn-edge', { bearing_deg: 60, reference: 'true' }),
+  'the outline open': async (page) => {
+    await slips['straight-edge'](page);
+    await done(page, 'outline');
+  },
+  'entries refused': async (page) => {
+    const { marks } = await read(page);
+    await done(page, 'select-mark', { id: marks[0].id });
+    await done(page, 'type-mark', { id: marks[0].id, field: 'position', text: '44°72.4\'N 031°20\'W' });
+    await until(page, 'the reason', () => document.querySelector('[aria-invalid=true]') !== null);
+  },
+  'a command refused': (page) => command(page, 'set-date', { date: '2026-02-30' }),
+  'weak field': async (page) => {
+    await done(page, 'new-sheet', { mid_lat_deg: 74.5, mid_lon_deg: -100, scale: 100000, paper: 'A4-across' });
+    await open_slip(page, 'more');
+  },
+  'empty lists': async (page) => {
+    await done(page, 'new-sheet', { mid_lat_deg: 10, mid_lon_deg: 10, scale: 100000, paper: 'A4-across' });
+    await open_slip(page, 'lists');
+  },
+  'touch locked': (page) => done(page, 'lock-touch'),
+  'larger text': async (page) => {
+    await done(page, 'set-text-size', { percent: '150' });
+    await open_slip(page, 'settings');
+  },
+};
+
+/// Opens it whatever is open.
+async function open_slip(page, slip) {
+  if (slip !== 'none') await done(page, 'close-slip');
+  await done(page, 'open-slip', { slip });
+  await until(page, slip, (name) => document.querySelector(`[data-panel="${name}"]`) !== null, slip);
+}
+
+async function check(page, state, faults) {
+  await page.evaluate(() => Promise.all(document.getAnimations().map((each) => each.finished.catch(() => {}))));
+  for (const fault of await faults_of(page)) faults.push(`${state}: ${fault}`);
+}
+
+describe('axe', with_engine('chromium', 600_000), () => {
+  let site;
+  let browser;
+  before(async () => {
+    site = await open_site();
+    browser = await open_chromium();
+  });
+  after(async () => {
+    await browser?.close();
+    await site?.close();
+  });
+
+  for (const [name, view] of Object.entries(views)) {
+    test(`nothing amiss, ${name}`, async () => {
+      const faults = [];
+      for (const [state, reach] of Object.entries({ 'at the start': async () => {}, ...slips, ...states })) {
+        const page = await browser.open(view);
+        await open(page, site.url);
+        await bring_axe(page);
+        await reach(page);
+        await check(page, state, faults);
+        await page.close();
+      }
+      assert.deepEqual(faults, []);
+    });
+  }
+
+  for (const palette of palettes) {
+    test(`nothing amiss, ${palette}`, async () => {
+      const page = await browser.open(views.desktop);
+      await open(page, site.url);
+      await bring_axe(page);
+      await done(page, 'set-palette', { palette });
+      const faults = [];
+      for (const [slip, reach] of Object.entries(slips)) {
+        await reach(page);
+        await check(page, slip, faults);
+      }
+      await done(page, 'outline');
+      await check(page, 'the outline', faults);
+      assert.deepEqual(faults, []);
+      await page.close();
+    });
+  }
+
+  test('every slip that can be opened is among those looked at', async () => {
+    const page = await browser.open(views.desktop);
+    await open(page, site.url);
+    const unit = (await page.evaluate(() => window.fogsheet.commands())).find(({ name }) => name === 'open-slip').arguments[0].unit;
+    const named = unit.split(', ').filter((slip) => slip !== 'none');
+    assert.deepEqual(named.filter((slip) => !slips[slip]), []);
+    await page.close();
+  });
+
+  test('nothing amiss where the sheet can\'t be drawn', async () => {
+    const bare = await open_chromium({ flags: ['--disable-3d-apis'] });
+    try {
+      const page = await bare.open(views.desktop);
+      await open(page, site.url);
+      await bring_axe(page);
+      const faults = [];
+      await check(page, 'no WebGL2', faults);
+      assert.deepEqual(faults, []);
+    } finally {
+      await bare.close();
+    }
+  });
+});
+
+for (const engine of engines.filter((each) => each !== 'chromium')) {
+  test(`${engine}: nothing amiss in the main states`, with_engine(engine, 240_000), async (t) => {
+    const site = await open_site();
+    const page = await launch(engine, { width: 1180, height: 820 });
+    t.after(async () => {
+      await page.close();
+      await site.close();
+    });
+    await open(page, site.url);
+    await bring_axe(page);
+    const faults = [];
+    await check(page, 'at the start', faults);
+    for (const slip of ['more', 'lists', 'mark', 'straight-edge']) {
+      await slips[slip](page);
+      await check(page, slip, faults);
+    }
+    await done(page, 'outline');
+    await check(page, 'the outline', faults);
+    assert.deepEqual(faults, []);
+  });
+}
