@@ -50,7 +50,7 @@ const states = {
   'entries refused': async (page) => {
     const { marks } = await read(page);
     await done(page, 'select-mark', { id: marks[0].id });
-    await done(page, 'type-mark', { id: marks[0].id, field: 'position', text: '44°72.4\'N 031°20\'W' });
+    await command(page, 'type-mark', { id: marks[0].id, field: 'position', text: '44°72.4\'N 031°20\'W' });
     await until(page, 'the reason', () => document.querySelector('[aria-invalid=true]') !== null);
   },
   'a command refused': (page) => command(page, 'set-date', { date: '2026-02-30' }),
