@@ -118,6 +118,12 @@ class Section {
       arrange(part, elements.filter((_, i) => where[i] === name));
       part.hidden = !part.firstElementChild;
     }
+    // What has to be scrolled must be reached by keys: by itself where nothing in it can be.
+    const { body } = this.#parts;
+    if (panel.place === 'slip') {
+      const mute = !body.querySelector('button, input, select, textarea, [tabindex]');
+      for (const [name, value] of Object.entries({ tabindex: 0, role: 'group', 'aria-label': panel.label })) set(body, name, mute && !body.hidden ? value : null);
+    }
   }
 }
 
