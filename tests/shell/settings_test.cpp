@@ -52,11 +52,12 @@ TEST_CASE("the screen is kept awake when that was set, also at the next start, a
   CHECK_FALSE(desk.platform.kept_awake);
   desk.done("set-screen", set("screen", "awake"));
   CHECK(desk.platform.kept_awake);
-  for (const auto& [state, words] : {std::pair{"held", "screen stays on"}, {"refused", "would not"}, {"absent", "can't keep the screen"}}) {
-    CAPTURE(state);
-    CHECK_FALSE(desk.says(words));
-    desk.app.set_awake_state(state);
-    CHECK(desk.says(words));
+  struct Told { const char* state; const char* words; };
+  for (const Told& told : {Told{"held", "screen stays on"}, Told{"refused", "would not"}, Told{"absent", "can't keep the screen"}}) {
+    CAPTURE(told.state);
+    CHECK_FALSE(desk.says(told.words));
+    desk.app.set_awake_state(told.state);
+    CHECK(desk.says(told.words));
   }
   FakePlatform next = next_start(desk.platform);
   App app(next);
