@@ -212,6 +212,11 @@ describe('entry', with_engine('chromium', 280_000), () => {
     await page.close();
   });
 
+  // The page has its size again, and has followed it.
+  const at_rest = async (page, height) => {
+    await until(page, `a page of ${height} px`, (whole) => innerHeight === whole, height);
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 100)))));
+  };
   const is_clear_of = (page, name, bottom) => until(page, `${name} above ${bottom} px`, (wanted, low) => {
     const box = document.querySelector(`[data-name="${wanted}"]`).closest('.box').getBoundingClientRect();
     const hit = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
@@ -239,6 +244,7 @@ describe('entry', with_engine('chromium', 280_000), () => {
         await page.raw.page.setViewportSize({ width: view.width, height: view.height / 2 });
         await is_clear_of(page, name, view.height / 2);
         await page.raw.page.setViewportSize({ width: view.width, height: view.height });
+        await at_rest(page, view.height);
       }
       await page.close();
     });

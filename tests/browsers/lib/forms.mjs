@@ -6,14 +6,13 @@ import { until } from './sheet.mjs';
 
 const selector = (name) => `[data-name="${name}"]`;
 
-/// Waits until a part of that name is there and brings it into view.
+/// Waits until a part of that name is there and brings it into view, again if the page moves it away meanwhile: a page
+/// that changes its size keeps the field in hand in view.
 export async function show(page, name) {
-  await until(page, name, (wanted) => {
-    const part = document.querySelector(wanted);
-    part?.scrollIntoView({ block: 'nearest' });
-    return Boolean(part);
-  }, selector(name));
-  await until(page, `${name} in reach`, (wanted) => window.fogsheet.where(wanted) !== null, name);
+  await until(page, `${name} in reach`, (part, wanted) => {
+    document.querySelector(part)?.scrollIntoView({ block: 'nearest' });
+    return window.fogsheet.where(wanted) !== null;
+  }, selector(name), name);
 }
 
 /// Counts a press more in `hand.presses`, where that is kept.
