@@ -1,5 +1,6 @@
 // Filling in forms as a user does: parts are brought into view, pressed by the hand in use, and typed into by the keyboard.
 import assert from 'node:assert/strict';
+import { setTimeout as sleep } from 'node:timers/promises';
 
 import { place_of, where } from './hands.mjs';
 import { until } from './sheet.mjs';
@@ -17,8 +18,13 @@ export async function show(page, name) {
 
 /// Counts a press more in `hand.presses`, where that is kept.
 export async function press_part(page, hand, name) {
-  await show(page, name);
-  await hand.press(await place_of(page, name));
+  // Where it stands once the page has stopped moving: a keypad that opens or shuts moves what is below it.
+  for (let before = null, at = null; ; before = at) {
+    await show(page, name);
+    at = await place_of(page, name);
+    if (before && before.x === at.x && before.y === at.y) return hand.press(at);
+    await sleep(60);
+  }
 }
 
 /// Types into a field in place of what stands there, and leaves it by Enter, a note of several lines by Tab.
