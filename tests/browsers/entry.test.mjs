@@ -151,6 +151,26 @@ describe('entry', with_engine('chromium', 280_000), () => {
     await page.close();
   });
 
+  test('what was typed, and a field that was left, before the keypad stood are not taken back', async () => {
+    const { page } = await fresh(phone);
+    await done(page, 'open-slip', { slip: 'new-mark' });
+    await until(page, 'the form', () => Boolean(document.querySelector('[data-name=position]')));
+    // In one go, as on a page that is slow to answer: the press that opens the keypad, and what a quick hand does at once.
+    const quick = (typed, leaves) => page.evaluate(async ([text, left]) => {
+      const input = document.querySelector('[data-name=position]');
+      input.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true, pointerType: 'touch' }));
+      input.dispatchEvent(new PointerEvent('pointerup', { bubbles: true, pointerType: 'touch' }));
+      input.focus();
+      if (text) document.execCommand('insertText', false, text);
+      if (left) input.blur();
+      await new Promise((soon) => setTimeout(soon, 100));
+      return { text: input.value, in_hand: document.activeElement === input, selected: input.selectionEnd - input.selectionStart, pad: Boolean(document.querySelector('.keypad')) };
+    }, [typed, leaves]);
+    assert.deepEqual(await quick('4', false), { text: '4', in_hand: true, selected: 0, pad: true });
+    assert.deepEqual(await quick('', true), { text: '4', in_hand: false, selected: 0, pad: false });
+    await page.close();
+  });
+
   test('pasted: by the key, and as the system pastes', async () => {
     const { page, hand } = await fresh(tablet);
     const origin = new URL(site.url).origin;

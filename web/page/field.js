@@ -56,9 +56,11 @@ export function field(act, id) {
     pad = new Keypad(item.pad, { input, typed, done: () => input.blur(), turned: act.turned, refuse: act.refuse, use_keyboard });
     pad.show_letter(input.value, item.letter);
     element.append(pad.element);
-    // The first figure takes the place of what stood there. Not yet: the press that opened the pad still sets the caret.
+    // The first figure takes the place of what stood there. Not yet: the press that opened the pad still sets the caret. And
+    // not once something was typed, or the field left: to select would take it back.
+    const standing = input.value;
     setTimeout(() => {
-      if (pad) input.select();
+      if (pad && document.activeElement === input && input.value === standing) input.select();
     }, 0);
     act.opened(element);
   };
