@@ -1,13 +1,13 @@
 // axe-core finds nothing amiss in any state: each slip, the outline shut and open, entries that were refused, what is lost or
 // locked, in each palette and on each size of device. Chromium goes through all of it, Firefox and WebKit through the main ones.
 import assert from 'node:assert/strict';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 
 import { bring_axe, faults_of } from './lib/axe.mjs';
-import { engines, launch, open_chromium, with_engine } from './lib/engines.mjs';
+import { engines, open_chromium, with_engine } from './lib/engines.mjs';
 import { views } from './lib/job.mjs';
 import { command, done, open, read, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site, page_on_site } from './lib/stage.mjs';
 
 const palettes = ['day', 'dusk', 'night', 'high-contrast'];
 
@@ -82,23 +82,14 @@ async function check(page, state, faults) {
 }
 
 describe('axe', with_engine('chromium', 600_000), () => {
-  let site;
-  let browser;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site();
 
   for (const [name, view] of Object.entries(views)) {
     test(`nothing amiss, ${name}`, async () => {
       const faults = [];
       for (const [state, reach] of Object.entries({ 'at the start': async () => {}, ...slips, ...states })) {
-        const page = await browser.open(view);
-        await open(page, site.url);
+        const page = await stage.browser.open(view);
+        await open(page, stage.site.url);
         await bring_axe(page);
         await reach(page);
         await check(page, state, faults);
@@ -110,8 +101,8 @@ describe('axe', with_engine('chromium', 600_000), () => {
 
   for (const palette of palettes) {
     test(`nothing amiss, ${palette}`, async () => {
-      const page = await browser.open(views.desktop);
-      await open(page, site.url);
+      const page = await stage.browser.open(views.desktop);
+      await open(page, stage.site.url);
       await bring_axe(page);
       await done(page, 'set-palette', { palette });
       const faults = [];
@@ -127,8 +118,8 @@ describe('axe', with_engine('chromium', 600_000), () => {
   }
 
   test('every slip that can be opened is among those looked at', async () => {
-    const page = await browser.open(views.desktop);
-    await open(page, site.url);
+    const page = await stage.browser.open(views.desktop);
+    await open(page, stage.site.url);
     const unit = (await page.evaluate(() => window.fogsheet.commands())).find(({ name }) => name === 'open-slip').arguments[0].unit;
     const named = unit.split(', ').filter((slip) => slip !== 'none');
     assert.deepEqual(named.filter((slip) => !slips[slip]), []);
@@ -139,7 +130,7 @@ describe('axe', with_engine('chromium', 600_000), () => {
     const bare = await open_chromium({ flags: ['--disable-3d-apis'] });
     try {
       const page = await bare.open(views.desktop);
-      await open(page, site.url);
+      await open(page, stage.site.url);
       await bring_axe(page);
       const faults = [];
       await check(page, 'no WebGL2', faults);
@@ -152,12 +143,7 @@ describe('axe', with_engine('chromium', 600_000), () => {
 
 for (const engine of engines.filter((each) => each !== 'chromium')) {
   test(`${engine}: nothing amiss in the main states`, with_engine(engine, 240_000), async (t) => {
-    const site = await open_site();
-    const page = await launch(engine, { width: 1180, height: 820 });
-    t.after(async () => {
-      await page.close();
-      await site.close();
-    });
+    const { page, site } = await page_on_site(t, engine, { width: 1180, height: 820 });
     await open(page, site.url);
     await bring_axe(page);
     const faults = [];

@@ -1,35 +1,26 @@
 // Letters on the sheet are crisp at every zoom and pixel ratio: from paper to ink within two pixels of the device, whether
 // our typeface draws them or the browser's. Chromium.
 import assert from 'node:assert/strict';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { place_of } from './lib/hands.mjs';
 import { colour, distance, resting_picture } from './lib/pictures.mjs';
 import { done, open, read } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const look = { paper: colour('#FCFAF4'), ink: colour('#13202A') };
 const words = { 'our typeface': 'HHHHHH', "the browser's": 'НННННН' };  // Latin, Cyrillic: upright stems both
 const most_px = 2;  // of the device
 
 describe('letters on the sheet', with_engine('chromium', 200_000), () => {
-  let browser;
-  let site;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site();
 
   for (const scale of [1, 2, 3]) {
     test(`at ${scale} pixels of the device for one of the page`, async (t) => {
-      const page = await browser.open({ width: 900, height: 700, scale, serviceWorkers: 'block' });
+      const page = await stage.browser.open({ width: 900, height: 700, scale, serviceWorkers: 'block' });
       t.after(page.close);
-      await open(page, site.url);
+      await open(page, stage.site.url);
       const middle = { lat_deg: 44.15, lon_deg: -31.3 };
       await done(page, 'new-sheet', { mid_lat_deg: middle.lat_deg, mid_lon_deg: middle.lon_deg, scale: 100000, paper: 'A4-across', name: 'Crisp' });
       for (const { id } of (await read(page)).roses) await done(page, 'remove-rose', { id });

@@ -7,12 +7,12 @@ import { test } from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
 
 import { engine_finger } from './lib/engine_finger.mjs';
-import { engines, launch, with_engine } from './lib/engines.mjs';
+import { engines, with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of } from './lib/hands.mjs';
 import { do_the_job } from './lib/job.mjs';
 import { circles, colour, distance, picture } from './lib/pictures.mjs';
 import { frames, kept_offline, open, ready } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { page_on_site } from './lib/stage.mjs';
 
 const size = { width: 1180, height: 820 };
 // By day, as the look's table of colours has them.
@@ -23,12 +23,7 @@ const near = 6;  // of 255: colour management and rounding
 
 for (const engine of engines) {
   test(`${engine}: drawn, read, idle, and started again without its server`, with_engine(engine, 120_000), async (t) => {
-    const site = await open_site();
-    const page = await launch(engine, size);
-    t.after(async () => {
-      await page.close();
-      await site.close();
-    });
+    const { page, site } = await page_on_site(t, engine, size);
     await open(page, site.url);
     await check_drawn(page);
     const hand = mouse_hand(page);
@@ -49,12 +44,7 @@ for (const engine of engines) {
 
 for (const engine of engines) {
   test(`${engine}: the job by one finger`, with_engine(engine, 90_000), async (t) => {
-    const site = await open_site();
-    const page = await launch(engine, { width: 820, height: 1180, touch: true });
-    t.after(async () => {
-      await page.close();
-      await site.close();
-    });
+    const { page, site } = await page_on_site(t, engine, { width: 820, height: 1180, touch: true });
     await open(page, site.url);
     await page.evaluate(() => {
       window.kinds_seen = new Set();

@@ -1,14 +1,14 @@
 // Entry in Chromium: the keypad under a finger, and a field that stays a real one under it; names by composition; a field in
 // sight while the system's keyboard covers half the page; what is typed kept when the page is loaded again.
 import assert from 'node:assert/strict';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { press_part, reason_at, show, typed_in, type_into } from './lib/forms.mjs';
 import { box_of, mouse_hand, touch_hand, where } from './lib/hands.mjs';
 import { views } from './lib/job.mjs';
 import { done, open, read, ready, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const phone = views.phone;
 const tablet = views['tablet upright'];
@@ -47,19 +47,10 @@ async function check_pad_is_clear(page, name) {
 }
 
 describe('entry', with_engine('chromium', 280_000), () => {
-  let browser;
-  let site;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site();
   const fresh = async (view) => {
-    const page = await browser.open(view);
-    await open(page, site.url);
+    const page = await stage.browser.open(view);
+    await open(page, stage.site.url);
     return { page, hand: view.touch ? await touch_hand(page) : mouse_hand(page), cdp: await page.raw.context.newCDPSession(page.raw.page) };
   };
 
@@ -173,7 +164,7 @@ describe('entry', with_engine('chromium', 280_000), () => {
 
   test('pasted: by the key, and as the system pastes', async () => {
     const { page, hand } = await fresh(tablet);
-    const origin = new URL(site.url).origin;
+    const origin = new URL(stage.site.url).origin;
     await page.raw.context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin });
     await done(page, 'open-slip', { slip: 'new-mark' });
     await open_pad(page, hand, 'position');

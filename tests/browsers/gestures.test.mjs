@@ -1,34 +1,27 @@
 // What each tool does under a real mouse, and that every act on the sheet can be taken back and done again (look.md's table
 // of presses; Chromium).
 import assert from 'node:assert/strict';
-import { after, before, beforeEach, describe, test } from 'node:test';
+import { before, beforeEach, describe, test } from 'node:test';
 
 import { turn_deg } from './lib/geodesy_check.mjs';
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of, where } from './lib/hands.mjs';
 import { do_the_job, lay_edge } from './lib/job.mjs';
 import { open, read, sheet_of, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const empty_place = "sheet/44°11.50'N 031°22.50'W";
 const other_empty_place = "sheet/44°12.50'N 031°17.50'W";
 
 describe('gestures', with_engine('chromium', 120_000), () => {
-  let browser;
-  let site;
+  const stage = chromium_on_site();
   let page;
   let hand;
   before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-    page = await browser.open({ width: 1180, height: 820, serviceWorkers: 'block' });
+    page = await stage.browser.open({ width: 1180, height: 820, serviceWorkers: 'block' });
     hand = mouse_hand(page);
   });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
-  beforeEach(() => open(page, site.url));  // the sheet to try, as at the first visit
+  beforeEach(() => open(page, stage.site.url));  // the sheet to try, as at the first visit
 
   const key = (name) => page.raw.page.keyboard.press(name);
 

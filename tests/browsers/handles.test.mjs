@@ -1,44 +1,37 @@
 // window.fogsheet as the README's "Scripting" gives it: what each handle gives, what each command makes, and how it refuses.
 // Chromium, one page for all that leaves a page as it was.
 import assert from 'node:assert/strict';
-import { after, before, beforeEach, describe, test } from 'node:test';
+import { before, beforeEach, describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { rhumb, turn_deg } from './lib/geodesy_check.mjs';
 import { mouse_hand, place_of, where } from './lib/hands.mjs';
 import { command, done, frames, link, note_violations, open, read, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const size = { width: 1180, height: 820 };
 const fields = (value) => Object.keys(value).sort();
 
 describe('handles', with_engine('chromium', 180_000), () => {
-  let browser;
-  let site;
+  const stage = chromium_on_site();
   let page;
   let watched;
   before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-    page = await browser.open({ ...size, prepare: note_violations });
-    watched = watch(page, site.origin);
-    await open(page, site.url);
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
+    page = await stage.browser.open({ ...size, prepare: note_violations });
+    watched = watch(page, stage.site.origin);
+    await open(page, stage.site.url);
   });
 
   /// The sheet to try, with an empty past.
-  const afresh = () => open(page, site.url);
+  const afresh = () => open(page, stage.site.url);
   const commands = () => page.evaluate(() => window.fogsheet.commands());
 
   describe('what is there', () => {
     test('from DOMContentLoaded; all but ready are synchronous', async () => {
-      const other = await browser.open({ ...size, prepare: () => {
+      const other = await stage.browser.open({ ...size, prepare: () => {
         document.addEventListener('DOMContentLoaded', () => { window.at_load = Object.keys(window.fogsheet ?? {}); });
       } });
-      await open(other, site.url);
+      await open(other, stage.site.url);
       assert.deepEqual((await other.evaluate(() => window.at_load)).sort(), ['command', 'commands', 'frames', 'link', 'read', 'ready', 'where']);
       const kinds = await other.evaluate(() => ['read', 'commands', 'link', 'frames'].map((name) => window.fogsheet[name]() instanceof Promise));
       assert.deepEqual(kinds, [false, false, false, false]);

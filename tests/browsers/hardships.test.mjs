@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 
 import { open_chromium, with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of, where } from './lib/hands.mjs';
@@ -12,21 +12,13 @@ import { do_the_job } from './lib/job.mjs';
 import { picture, same_ink } from './lib/pictures.mjs';
 import { command, done, frames, kept_offline, link, note_violations, open, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site, site_folder } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const size = { width: 1180, height: 820 };
 const plain_host = 'boat.test';  // a name that is not the machine's own: no secure context, so no service worker
 
 describe('hardships', with_engine('chromium', 180_000), () => {
-  let site;
-  let browser;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium({ flags: [`--host-resolver-rules=MAP ${plain_host} 127.0.0.1`] });
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site({ flags: [`--host-resolver-rules=MAP ${plain_host} 127.0.0.1`] });
 
   const offline_line = async (page) => {
     await done(page, 'open-slip', { slip: 'more' });
@@ -37,7 +29,7 @@ describe('hardships', with_engine('chromium', 180_000), () => {
     const bare = await open_chromium({ flags: ['--disable-3d-apis'] });
     try {
       const page = await bare.open(size);
-      await open(page, site.url);
+      await open(page, stage.site.url);
       assert.match(await text_of(page, 'body'), /WebGL2/);
       assert.match(await text_of(page, '[data-name=marks]'), /Gannet Post/);
       assert.match(await text_of(page, '[data-name=legs]'), /096°T/);
@@ -55,8 +47,8 @@ describe('hardships', with_engine('chromium', 180_000), () => {
   });
 
   test('a lost context is restored, and the same picture drawn; one lost for good gives the lists', async () => {
-    const page = await browser.open({ ...size, serviceWorkers: 'block' });
-    await open(page, site.url);
+    const page = await stage.browser.open({ ...size, serviceWorkers: 'block' });
+    await open(page, stage.site.url);
     await done(page, 'turn-edge', { bearing_deg: 60, reference: 'true' });
     await page.raw.page.waitForTimeout(500);
     const as_it_was = await page.screenshot();
@@ -80,8 +72,8 @@ describe('hardships', with_engine('chromium', 180_000), () => {
   });
 
   test('no service worker: More says so, and all else works', async () => {
-    const page = await browser.open({ ...size, prepare: note_violations });
-    const address = site.url.replace('localhost', plain_host);
+    const page = await stage.browser.open({ ...size, prepare: note_violations });
+    const address = stage.site.url.replace('localhost', plain_host);
     const watched = watch(page, new URL(address).origin);
     await open(page, address);
     assert.equal(await page.evaluate(() => 'serviceWorker' in navigator), false);
@@ -93,11 +85,11 @@ describe('hardships', with_engine('chromium', 180_000), () => {
   });
 
   test('a service worker that fails: More says so', async () => {
-    const page = await browser.open({ ...size, serviceWorkers: 'block' });
-    await open(page, site.url);
+    const page = await stage.browser.open({ ...size, serviceWorkers: 'block' });
+    await open(page, stage.site.url);
     const more = await offline_line(page);
-    const well = await browser.open(size);
-    await open(well, site.url);
+    const well = await stage.browser.open(size);
+    await open(well, stage.site.url);
     await kept_offline(well);
     assert.notEqual(await offline_line(well), more);
     await page.close();
@@ -105,9 +97,9 @@ describe('hardships', with_engine('chromium', 180_000), () => {
   });
 
   test('ready rejects with the sentence that is shown when the program does not arrive', async () => {
-    const page = await browser.open({ ...size, serviceWorkers: 'block' });
+    const page = await stage.browser.open({ ...size, serviceWorkers: 'block' });
     await page.raw.page.route('**/*.wasm', (route) => route.abort());
-    await page.goto(site.url);
+    await page.goto(stage.site.url);
     const sentence = await page.evaluate(() => window.fogsheet.ready.then(() => '', (error) => error.message));
     assert.match(sentence, /^[A-Z].*\.$/);
     assert.ok((await text_of(page, 'body')).includes(sentence));
@@ -117,7 +109,7 @@ describe('hardships', with_engine('chromium', 180_000), () => {
   test('the site works from a root, a sub-path, and with a link in its address', async () => {
     for (const base of ['/', '/a/b/c/']) {
       const other = await open_site({ base });
-      const page = await browser.open({ ...size, prepare: note_violations });
+      const page = await stage.browser.open({ ...size, prepare: note_violations });
       const watched = watch(page, other.origin);
       await open(page, other.url);
       const text = await link(page);
@@ -136,7 +128,7 @@ describe('hardships', with_engine('chromium', 180_000), () => {
     cpSync(site_folder, folder, { recursive: true });
     const moving = await open_site({ folder });
     try {
-      const page = await browser.open(size);
+      const page = await stage.browser.open(size);
       await open(page, moving.url);
       await kept_offline(page);
       await page.reload();
@@ -172,18 +164,18 @@ describe('hardships', with_engine('chromium', 180_000), () => {
   });
 
   test('what is put on while storage is forbidden stands, and nothing breaks', async () => {
-    const page = await browser.open({ ...size, serviceWorkers: 'block', prepare: () => {
+    const page = await stage.browser.open({ ...size, serviceWorkers: 'block', prepare: () => {
       Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('forbidden', 'SecurityError'); } });
     } });
-    await open(page, site.url);
+    await open(page, stage.site.url);
     await done(page, 'set-palette', { palette: 'night' });
     assert.ok((await command(page, 'fit')).ok);
     await page.close();
   });
 
   test('a link pasted into the address of an open page opens its sheet, and the former one is kept', async () => {
-    const page = await browser.open({ ...size, serviceWorkers: 'block' });
-    await open(page, site.url);
+    const page = await stage.browser.open({ ...size, serviceWorkers: 'block' });
+    await open(page, stage.site.url);
     const demo = await read(page);
     await done(page, 'new-sheet', { mid_lat_deg: 10, mid_lon_deg: 20, scale: 150000, paper: 'screen' });
     const made = await read(page);

@@ -1,32 +1,24 @@
 // The job with real presses and touches in Chromium, at every size: by mouse and by finger, after a reload with the server
 // gone, and from a link in another profile.
 import assert from 'node:assert/strict';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of, touch_hand, where } from './lib/hands.mjs';
 import { check_uncovered, do_the_job, middle_leg, views } from './lib/job.mjs';
 import { done, kept_offline, link, note_violations, open, read, ready, sheet_of, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 describe('the job', with_engine('chromium', 240_000), () => {
-  let browser;
-  let site;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site();
 
   for (const [name, view] of Object.entries(views)) {
     const fingers = Boolean(view.touch);
     test(`${name}, by ${fingers ? 'finger' : 'mouse'}; again with the server gone; the link gives the same`, async (t) => {
       const own_site = await open_site();
       t.after(own_site.close);
-      const page = await browser.open({ ...view, prepare: note_violations });
+      const page = await stage.browser.open({ ...view, prepare: note_violations });
       const watched = watch(page, own_site.origin);
       await open(page, own_site.url);
       const hand = fingers ? await touch_hand(page) : mouse_hand(page);
@@ -55,23 +47,23 @@ describe('the job', with_engine('chromium', 240_000), () => {
       await do_the_job(page, hand);
       await page.close();
 
-      const other = await browser.open(view);
-      await open(other, site.url + text.slice(text.indexOf('#')));
+      const other = await stage.browser.open(view);
+      await open(other, stage.site.url + text.slice(text.indexOf('#')));
       assert.deepEqual(sheet_of(await read(other)), sheet_of(fresh));
       await other.close();
     });
   }
 
   test('a link carries what was put on the sheet', async () => {
-    const page = await browser.open({});
-    await open(page, site.url);
+    const page = await stage.browser.open({});
+    await open(page, stage.site.url);
     const id = await done(page, 'add-mark', { name: 'Gull Rock <b>&amp;</b> ⛵', lat_deg: 44.13, lon_deg: -31.3, kind: 'danger', radius_nm: 0.4 });
     await done(page, 'move-mark', { id, lat_deg: 44.131, lon_deg: -31.302 });
     await done(page, 'set-printed-variation', { value_deg: -8.5, year: 2024, annual_change_min: 9 });
     const sent = await read(page);
     const text = await link(page);
     await page.close();
-    const other = await browser.open({});
+    const other = await stage.browser.open({});
     await open(other, text);
     assert.deepEqual(sheet_of(await read(other)), sheet_of(sent));
     assert.ok(await where(other, 'mark/Gull Rock <b>&amp;</b> ⛵'));
@@ -79,8 +71,8 @@ describe('the job', with_engine('chromium', 240_000), () => {
   });
 
   test('the sheet stands still under two fingers but for the view', async () => {
-    const page = await browser.open({ ...views['tablet upright'] });
-    await open(page, site.url);
+    const page = await stage.browser.open({ ...views['tablet upright'] });
+    await open(page, stage.site.url);
     const hand = await touch_hand(page);
     const [a, b] = ['mark/Off Sarn', 'mark/Off Gannet'];
     const before_pan = await where(page, 'rose/centre');
@@ -100,8 +92,8 @@ describe('the job', with_engine('chromium', 240_000), () => {
   });
 
   test('a second finger throws a drag away', async () => {
-    const page = await browser.open({ ...views['tablet upright'] });
-    await open(page, site.url);
+    const page = await stage.browser.open({ ...views['tablet upright'] });
+    await open(page, stage.site.url);
     const hand = await touch_hand(page);
     await do_the_job(page, hand);
     const settled = await read(page);
@@ -115,8 +107,8 @@ describe('the job', with_engine('chromium', 240_000), () => {
   });
 
   test('a finger that leaves the glass within a hair of where it came down is a press, not a drag', async () => {
-    const page = await browser.open({ ...views.phone });
-    await open(page, site.url);
+    const page = await stage.browser.open({ ...views.phone });
+    await open(page, stage.site.url);
     const hand = await touch_hand(page);
     await hand.press('tool/straight-edge');
     const start = await place_of(page, 'mark/Off Sarn');

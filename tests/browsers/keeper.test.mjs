@@ -2,33 +2,25 @@
 // and its files; and what is said where nothing can be kept. Chromium.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { mouse_hand } from './lib/hands.mjs';
 import { command, done, kept, kept_offline, link, note_violations, open, open_again, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const size = { width: 1180, height: 820 };
 const desk_rest_ms = 700;  // the desk is written when it has come to rest
 const middle = { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across' };
 
 describe('keeper', with_engine('chromium', 240_000), () => {
-  let site;
-  let browser;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site();
   const fresh = async (view = {}) => {
-    const page = await browser.open({ ...size, ...view });
-    if (!view.prepare) await open(page, site.url);
-    else await open_again(page, site.url);
+    const page = await stage.browser.open({ ...size, ...view });
+    if (!view.prepare) await open(page, stage.site.url);
+    else await open_again(page, stage.site.url);
     return page;
   };
 
@@ -57,7 +49,7 @@ describe('keeper', with_engine('chromium', 240_000), () => {
 
   test('a reload brings back the sheet, its past and its future, and the desk', async () => {
     const page = await fresh({ prepare: note_violations });
-    const watched = watch(page, site.origin);
+    const watched = watch(page, stage.site.origin);
     await fill(page, 'Gull');
     assert.match(await until(page, 'the line in the margin', () => /kept \d{4}/.exec(document.getElementById('margin').innerText)?.[0]), /^kept ([01]\d|2[0-3])[0-5]\d$/);
     await done(page, 'closer');
@@ -91,7 +83,7 @@ describe('keeper', with_engine('chromium', 240_000), () => {
 
   test('with the server gone the same sheets open', async () => {
     const own = await open_site();
-    const page = await browser.open(size);
+    const page = await stage.browser.open(size);
     await open(page, own.url);
     await fill(page, 'Gull');
     await kept_offline(page);
@@ -301,7 +293,7 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await fill(page, 'Gull');
     const second = await page.raw.context.newPage();
     const other = { ...page, raw: { ...page.raw, page: second }, goto: (url) => second.goto(url), evaluate: (fn, ...args) => second.evaluate(`(${fn})(...${JSON.stringify(args)})`) };
-    await open_again(other, site.url);
+    await open_again(other, stage.site.url);
     assert.equal((await read(other)).sheet.name, 'Gull', 'what is kept can be seen');
     assert.equal((await read(other)).history.kept.state, 'off');
     assert.match(await until(other, 'the line', () => document.getElementById('margin').innerText), /another tab/);

@@ -3,11 +3,12 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { engines, launch, open_chromium, with_engine } from './lib/engines.mjs';
+import { engines, open_chromium, with_engine } from './lib/engines.mjs';
 import { turn_deg, rhumb } from './lib/geodesy_check.mjs';
 import { check_slip, figures, views } from './lib/job.mjs';
 import { open, read, until } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
+import { page_on_site } from './lib/stage.mjs';
 
 const places = { 'Gull Stack': '44 12.5N 31 24.0W', 'Teal Point': '44 11.5N 31 16.0W' };
 const aloud = (page) => page.evaluate(() => document.getElementById('aloud').textContent.replaceAll('\u00A0', ''));
@@ -27,12 +28,7 @@ function check_written({ marks, legs, edge, variation }) {
 
 for (const engine of engines) {
   test(`${engine}: the job by keys alone`, with_engine(engine, 240_000), async (t) => {
-    const site = await open_site();
-    const page = await launch(engine, views.desktop);
-    t.after(async () => {
-      await page.close();
-      await site.close();
-    });
+    const { page, site } = await page_on_site(t, engine, views.desktop);
     await open(page, site.url);
     /// Tab, or Shift and Tab where it lies before, until the focus is on a part: as many presses as it takes. Past the last
     /// part the focus would go to the browser's own bars, and in Firefox not come back to the page under a driver.

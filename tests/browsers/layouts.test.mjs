@@ -1,15 +1,15 @@
 // Every slip on every device in Chromium: targets large enough and apart, no words cut off, nothing lost at text of 150 %, at
 // the browser's zoom of 200 and 400 %, beside a notch; and the instrument in hand never under its own slip.
 import assert from 'node:assert/strict';
-import { after, before, describe, test } from 'node:test';
+import { describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { press_part, tab_to } from './lib/forms.mjs';
 import { mouse_hand, touch_hand, where } from './lib/hands.mjs';
 import { views } from './lib/job.mjs';
 import { layout_faults } from './lib/layout_check.mjs';
 import { done, open, read, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 // What a screen of 1280 by 1024 has at the browser's zoom of 200 and 400 %.
 const zoomed = { '200 %': { width: 640, height: 512, scale: 2 }, '400 %': { width: 320, height: 256, scale: 4 } };
@@ -68,19 +68,10 @@ const ways = {
 };
 
 describe('layouts', with_engine('chromium', 400_000), () => {
-  let browser;
-  let site;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  const stage = chromium_on_site();
   const fresh = async (view, text = 100) => {
-    const page = await browser.open(view);
-    await open(page, site.url);
+    const page = await stage.browser.open(view);
+    await open(page, stage.site.url);
     if (text !== 100) await done(page, 'set-text-size', { percent: String(text) });
     return page;
   };

@@ -4,17 +4,17 @@
 import assert from 'node:assert/strict';
 import { copyFileSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { after, before, describe, test } from 'node:test';
+import { before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
 import { PNG } from 'pngjs';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { press_part, type_into } from './lib/forms.mjs';
 import { mouse_hand, place_of, touch_hand } from './lib/hands.mjs';
 import { resting_picture } from './lib/pictures.mjs';
 import { done, open, read, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
 const folder = here('../../build/look/');
@@ -99,25 +99,18 @@ const ours = {
 };
 
 describe('the look', with_engine('chromium', 280_000), () => {
-  let browser;
-  let site;
+  const stage = chromium_on_site();
   before(async () => {
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
   });
 
   for (const [plate, views] of Object.entries(ours)) {
     test(plate, async () => {
       copyFileSync(path.join(plates, `${plate}.png`), path.join(folder, `${plate}.png`));
       for (const [i, { make, ...view }] of views.entries()) {
-        const page = await browser.open({ ...view, reducedMotion: 'reduce', serviceWorkers: 'block' });
-        await open(page, site.url);
+        const page = await stage.browser.open({ ...view, reducedMotion: 'reduce', serviceWorkers: 'block' });
+        await open(page, stage.site.url);
         await make(page);
         writeFileSync(path.join(folder, `${plate}-ours-${i + 1}.png`), PNG.sync.write(await resting_picture(page, view.scale)));
         await page.close();

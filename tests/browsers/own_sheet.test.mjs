@@ -3,11 +3,12 @@
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { choose, press_part, reason_at, show, tab_to, type_into, typed_in } from './lib/forms.mjs';
 import { mouse_hand, place_of, touch_hand } from './lib/hands.mjs';
 import { command, done, kept, kept_offline, note_violations, open, read, ready, sheet_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const tablet = { width: 820, height: 1180, scale: 2, touch: true };
 const desktop = { width: 1440, height: 900, scale: 1 };
@@ -53,18 +54,9 @@ async function check_reopened(page, own_site, full) {
 }
 
 describe("a sheet of one's own", with_engine('chromium', 300_000), () => {
-  let browser;
-  let site;
-  before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
-  });
-  const fresh = async (view, on = site) => {
-    const page = await browser.open({ ...view, prepare: note_violations });
+  const stage = chromium_on_site();
+  const fresh = async (view, on = stage.site) => {
+    const page = await stage.browser.open({ ...view, prepare: note_violations });
     const watched = watch(page, on.origin);
     await open(page, on.url);
     return { page, watched };

@@ -4,15 +4,15 @@
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { after, before, describe, test } from 'node:test';
+import { before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of } from './lib/hands.mjs';
 import { press_part } from './lib/forms.mjs';
 import { brightest, circles, colour, distance, picture } from './lib/pictures.mjs';
 import { done, open, open_again, read, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const folder = fileURLToPath(new URL('../../build/palettes/', import.meta.url));
 const axe_file = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'));
@@ -47,18 +47,11 @@ function light({ data }) {
 }
 
 describe('palettes', with_engine('chromium', 240_000), () => {
-  let browser;
-  let site;
+  const stage = chromium_on_site();
   const view = { ...tablet, reducedMotion: 'reduce', serviceWorkers: 'block' };
   before(async () => {
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
-    site = await open_site();
-    browser = await open_chromium();
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
   });
 
   const keep = async (page, name) => {
@@ -68,9 +61,9 @@ describe('palettes', with_engine('chromium', 240_000), () => {
   };
 
   const begin = async (t, more = {}) => {
-    const page = await browser.open({ ...view, ...more });
+    const page = await stage.browser.open({ ...view, ...more });
     t.after(page.close);
-    await open(page, site.url);
+    await open(page, stage.site.url);
     return page;
   };
 
@@ -107,7 +100,7 @@ describe('palettes', with_engine('chromium', 240_000), () => {
     assert.match(await page.evaluate(() => document.querySelector('[data-panel=more]').innerText), /device's own brightness/);
     await press_part(page, hand, 'lighter');
     await until(page, 'a step back', () => document.documentElement.dataset.dim === '1 2');
-    await open_again(page, site.url);
+    await open_again(page, stage.site.url);
     await until(page, 'the same step after the page has come again', () => document.documentElement.dataset.dim === '1 2');
     assert.equal(await dim(), '1 2');
   });

@@ -7,12 +7,12 @@ import path from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { place_of } from './lib/hands.mjs';
 import { check_layout } from './lib/layout_check.mjs';
 import { along_circle, brightest, circles, colour, distance, picture, rhythm } from './lib/pictures.mjs';
 import { done, open, read, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const folder = fileURLToPath(new URL('../../build/pictures/', import.meta.url));
 
@@ -55,26 +55,21 @@ async function fill_new_sheet(page) {
 const night_most = [0xff, 0x6a, 0x52];  // the focus ring's: the brightest that the night has
 
 describe('pictures', with_engine('chromium', 280_000), () => {
-  let browser;
-  let site;
+  const stage = chromium_on_site();
   const taken = [];
   before(async () => {
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
-    site = await open_site();
-    browser = await open_chromium();
   });
   after(async () => {
     writeFileSync(path.join(folder, 'index.html'), index_of(taken));
-    await browser?.close();
-    await site?.close();
   });
 
   for (const [device, view] of Object.entries(devices)) {
     test(device, async (t) => {
-      const page = await browser.open({ ...view, reducedMotion: 'reduce', serviceWorkers: 'block' });
+      const page = await stage.browser.open({ ...view, reducedMotion: 'reduce', serviceWorkers: 'block' });
       t.after(page.close);
-      await open(page, site.url);
+      await open(page, stage.site.url);
       for (const [state, { plates, make }] of Object.entries(states)) {
         await make(page);
         for (const [palette, colours] of Object.entries(palettes)) {
@@ -95,9 +90,9 @@ describe('pictures', with_engine('chromium', 280_000), () => {
   }
 
   test('night from the first pixel on, however slowly the page arrives', async (t) => {
-    const page = await browser.open({ width: 820, height: 1180, serviceWorkers: 'block' });
+    const page = await stage.browser.open({ width: 820, height: 1180, serviceWorkers: 'block' });
     t.after(page.close);
-    await open(page, site.url);
+    await open(page, stage.site.url);
     await wear(page, 'night');
     let arrive;
     const held_back = new Promise((resolve) => { arrive = resolve; });
@@ -117,8 +112,8 @@ describe('pictures', with_engine('chromium', 280_000), () => {
 
   test('the palette that the system asks for, until one is chosen: dusk for dark, high contrast for more contrast', async () => {
     for (const [asked, palette] of [[{ colorScheme: 'dark' }, 'dusk'], [{ contrast: 'more' }, 'high-contrast'], [{ colorScheme: 'dark', contrast: 'more' }, 'high-contrast'], [{}, 'day']]) {
-      const page = await browser.open({ width: 820, height: 1180, serviceWorkers: 'block', ...asked });
-      await open(page, site.url);
+      const page = await stage.browser.open({ width: 820, height: 1180, serviceWorkers: 'block', ...asked });
+      await open(page, stage.site.url);
       const free = await place_of(page, "sheet/44°06.0'N 031°27.0'W");
       const shot = picture(await page.screenshot());
       assert.ok(distance(shot.at(free), colour(palettes[palette].paper)) < 6, `${JSON.stringify(asked)}: ${shot.at(free)}`);

@@ -1,27 +1,20 @@
 // How commands refuse: every wrong entry, damaged text and unknown name gets a whole sentence, and all stays as it was.
 import assert from 'node:assert/strict';
-import { after, before, describe, test } from 'node:test';
+import { before, describe, test } from 'node:test';
 
-import { open_chromium, with_engine } from './lib/engines.mjs';
+import { with_engine } from './lib/engines.mjs';
 import { command, link, open, read, text_of, until } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { chromium_on_site } from './lib/stage.mjs';
 
 const size = { width: 1180, height: 820 };
 const fields = (value) => Object.keys(value).sort();
 
 describe('refusals', with_engine('chromium', 180_000), () => {
-  let browser;
-  let site;
+  const stage = chromium_on_site();
   let page;
   before(async () => {
-    site = await open_site();
-    browser = await open_chromium();
-    page = await browser.open(size);
-    await open(page, site.url);
-  });
-  after(async () => {
-    await browser?.close();
-    await site?.close();
+    page = await stage.browser.open(size);
+    await open(page, stage.site.url);
   });
 
   // Each: a command, bad arguments, and words that the sentence must have: what, where, or what to do.
@@ -113,7 +106,7 @@ describe('refusals', with_engine('chromium', 180_000), () => {
     });
 
     test('a link that is damaged opens the sheet to try and says so', async () => {
-      const other = await browser.open(size);
+      const other = await stage.browser.open(size);
       const text = await link(page);
       await open(other, text.slice(0, -6));
       assert.equal((await read(other)).sheet.name, 'The Sunder Ground');

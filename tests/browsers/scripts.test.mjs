@@ -10,11 +10,11 @@ import { fileURLToPath } from 'node:url';
 import { PNG } from 'pngjs';
 
 import { share_apart } from './lib/compare_pictures.mjs';
-import { engines, launch, with_engine } from './lib/engines.mjs';
+import { engines, with_engine } from './lib/engines.mjs';
 import { place_of } from './lib/hands.mjs';
 import { colour, crop, ink_extent, resting_picture } from './lib/pictures.mjs';
 import { done, open, read } from './lib/sheet.mjs';
-import { open_site } from './lib/site.mjs';
+import { page_on_site } from './lib/stage.mjs';
 
 const folder = fileURLToPath(new URL('../../build/engine-pictures/', import.meta.url));
 mkdirSync(folder, { recursive: true });
@@ -40,12 +40,7 @@ const wide = '⟶⟶⟶';  // over an em each in DejaVu Sans
 
 for (const engine of engines) {
   test(`${engine}: names in eight scripts`, with_engine(engine, 200_000), async (t) => {
-    const site = await open_site();
-    const page = await launch(engine, { width: 1180, height: 820 });
-    t.after(async () => {
-      await page.close();
-      await site.close();
-    });
+    const { page, site } = await page_on_site(t, engine, { width: 1180, height: 820 });
     await open(page, site.url);
     await done(page, 'new-sheet', { mid_lat_deg: 44.15, mid_lon_deg: -31.3, scale: 100000, paper: 'A4-across', name: 'Names' });
     for (const { id } of (await read(page)).roses) await done(page, 'remove-rose', { id });
