@@ -27,17 +27,17 @@ export function colours_of(table, role) {
   return Object.fromEntries(palettes.map((palette, i) => [palette, values[i]]));
 }
 
-// Outlines of controls and the words that a panel can't do without have these colours too: only figures lose them, and what
-// the style sheet gives the opacity --shows-soft.
-const panels_need = ['graticule', 'soft'];
+// Outlines of controls and the words that a panel can't do without have these colours too: only figures lose them, and of
+// soft words what the style sheet gives the opacity --shows-soft.
+const in_panels = { graticule: '', soft: '--shows-soft: 0' };
 
 /// The page's part of the dimmer. data-dim lists the steps so far.
 function dimmer_css(table) {
   const inks = new Set(inks_of(table).map(([role]) => role));
   return Object.entries(gone_of(table)).filter(([role]) => inks.has(role)).map(([role, step]) => {
     const here = `[data-dim~="${step}"]`;
-    const colour = panels_need.includes(role) ? `--shows-${role}: 0` : `--${role}: transparent`;
-    return `${here} { ${colour}; }\n${here} .figure .fill-${role} { fill: none; }\n${here} .figure .stroke-${role} { stroke: none; }\n`;
+    const colour = in_panels[role] ?? `--${role}: transparent`;
+    return `${colour && `${here} { ${colour}; }\n`}${here} .figure .fill-${role} { fill: none; }\n${here} .figure .stroke-${role} { stroke: none; }\n`;
   }).join('');
 }
 

@@ -64,7 +64,7 @@ describe('entry', with_engine('chromium', 280_000), () => {
       await check_pad_is_clear(page, 'direction');
       assert.equal(await letter_in_force(page), 'T');
       await type_by_pad(page, hand, '0', '9');
-      assert.equal((await read(page)).edge?.direction ?? null, null, 'two figures are no direction yet');
+      assert.equal((await read(page)).edge, null, 'two figures are no direction yet');
       await type_by_pad(page, hand, '5');
       const set = () => page.evaluate(() => window.fogsheet.read().edge.bearing_true_deg);
       await until(page, 'three figures to be one', () => Boolean(window.fogsheet.read().edge));
@@ -139,6 +139,8 @@ describe('entry', with_engine('chromium', 280_000), () => {
     assert.equal(await typed_in(page, 'direction'), '06', 'the text goes along');
     assert.equal(await inputmode_of(page, 'direction'), 'numeric');
     assert.ok(Math.abs((await read(page)).edge.bearing_true_deg - 52) < 1e-6, 'and is not taken for left');
+    await press_part(page, hand, 'direction');
+    assert.equal(await inputmode_of(page, 'direction'), 'numeric', "a press that sets the caret leaves the system's keyboard");
     await page.close();
   });
 
@@ -175,7 +177,22 @@ describe('entry', with_engine('chromium', 280_000), () => {
     await page.raw.page.keyboard.press('Control+a');
     await page.raw.page.keyboard.press('Control+v');
     await until(page, 'the other text', () => document.querySelector('[data-name=position]').value === '44 12.0 N 031 18.0 W');
+
+    // While the browser asks whether it may, the field is left.
+    await page.evaluate(() => {
+      navigator.clipboard.readText = () => new Promise((may) => { window.allow = () => may('45 0 N 31 0 W'); });
+    });
+    await type_by_pad(page, hand, 'paste');
+    await page.evaluate(async () => {
+      document.activeElement.blur();
+      window.allow();
+      await new Promise((soon) => setTimeout(soon, 50));
+    });
+    assert.notEqual(await in_hand(page), 'position', 'what was left stays left');
+    assert.equal(await typed_in(page, 'position'), '44 12.0 N 031 18.0 W');
     await page.raw.context.clearPermissions();
+    await page.evaluate(() => { delete navigator.clipboard.readText; });
+    await open_pad(page, hand, 'position');
     await type_by_pad(page, hand, 'paste');
     await until(page, 'the reason', () => /Paste/.test(document.getElementById('status').textContent));
     await page.close();
@@ -223,11 +240,6 @@ describe('entry', with_engine('chromium', 280_000), () => {
     await page.close();
   });
 
-  // The page has its size again, and has followed it.
-  const at_rest = async (page, height) => {
-    await until(page, `a page of ${height} px`, (whole) => innerHeight === whole, height);
-    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 100)))));
-  };
   const is_clear_of = (page, name, bottom) => until(page, `${name} above ${bottom} px`, (wanted, low) => {
     const box = document.querySelector(`[data-name="${wanted}"]`).closest('.box').getBoundingClientRect();
     const hit = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
@@ -255,7 +267,7 @@ describe('entry', with_engine('chromium', 280_000), () => {
         await page.raw.page.setViewportSize({ width: view.width, height: view.height / 2 });
         await is_clear_of(page, name, view.height / 2);
         await page.raw.page.setViewportSize({ width: view.width, height: view.height });
-        await at_rest(page, view.height);
+        await until(page, 'the page to have its size again', (whole) => innerHeight === whole, view.height);
       }
       await page.close();
     });

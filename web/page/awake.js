@@ -19,7 +19,9 @@ export class Awake {
   }
 
   #let_go() {
-    this.#lock?.release();
+    const lock = this.#lock;
+    this.#lock = null;  // whenever the browser tells that it has let go
+    lock?.release();
     this.#tell('');
   }
 
@@ -31,8 +33,9 @@ export class Awake {
     }
     this.#asking = true;
     try {
-      this.#lock = await navigator.wakeLock.request('screen');
-      this.#lock.addEventListener('release', () => this.#released(), { once: true });
+      const lock = await navigator.wakeLock.request('screen');
+      this.#lock = lock;
+      lock.addEventListener('release', () => this.#released(lock), { once: true });
       if (this.#wanted) this.#tell('held');
       else this.#let_go();
     } catch {
@@ -43,7 +46,8 @@ export class Awake {
   }
 
   /// By the device, while the page is in sight: a battery that runs low, for one.
-  #released() {
+  #released(lock) {
+    if (lock !== this.#lock) return;
     this.#lock = null;
     if (this.#wanted && document.visibilityState === 'visible') this.#tell('refused');
   }

@@ -80,6 +80,7 @@ export function field(act, id) {
     shown = before;
   };
   line.addEventListener('pointerdown', (event) => {
+    if (document.activeElement === input) return;  // what is in hand keeps its keys
     by_touch = event.pointerType !== 'mouse';
     set(input, 'inputmode', by_touch && item.pad ? 'none' : system_keyboard());
   });

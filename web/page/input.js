@@ -36,9 +36,10 @@ export function listen(program, canvas, act) {
   window.addEventListener('keydown', (event) => {
     if (!is_for_the_sheet(event, canvas)) return;
     act(() => {
-      if (program.key(event.key, modifiers(event))) event.preventDefault();
+      if (!program.key(event.key, modifiers(event))) return;
+      event.preventDefault();
+      rest();
     });
-    rest();
   });
 }
 

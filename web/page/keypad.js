@@ -45,7 +45,7 @@ export class Keypad {
   }
 
   #release() {
-    if (this.#field.input.ownerDocument.activeElement === this.#field.input) this.#when_released = null;  // taken up again
+    if (document.activeElement === this.#field.input) this.#when_released = null;  // taken up again
     if (!this.#when_released) return;
     for (const type of ['pointerdown', 'pointerup', 'pointercancel']) document.removeEventListener(type, this.#watch, { capture: true });
     this.#when_released();
@@ -96,14 +96,18 @@ export class Keypad {
     },
     turn: (by_deg) => this.#write(this.#field.turned(this.#field.input.value, by_deg)),
     keyboard: () => this.#field.use_keyboard(),
+    // The browser may ask first: what was typed meanwhile, or a field that was left, stays so.
     paste: async () => {
+      const { input } = this.#field;
+      const standing = input.value;
+      let text;
       try {
-        const text = await navigator.clipboard.readText();
-        this.#field.input.focus({ preventScroll: true });
-        this.#write(text.trim());
+        text = await navigator.clipboard.readText();
       } catch {
         this.#field.refuse(this.#pad.no_paste);
+        return;
       }
+      if (document.activeElement === input && input.value === standing) this.#write(text.trim());
     },
   };
 }

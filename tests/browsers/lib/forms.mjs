@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { setTimeout as sleep } from 'node:timers/promises';
 
-import { place_of, where } from './hands.mjs';
+import { place_of } from './hands.mjs';
 import { until } from './sheet.mjs';
 
 const selector = (name) => `[data-name="${name}"]`;
@@ -16,15 +16,17 @@ export async function show(page, name) {
   }, selector(name), name);
 }
 
-/// Counts a press more in `hand.presses`, where that is kept.
+/// Presses it where it stands once the page has stopped moving: a keypad that opens or shuts moves what is below it.
 export async function press_part(page, hand, name) {
-  // Where it stands once the page has stopped moving: a keypad that opens or shuts moves what is below it.
-  for (let before = null, at = null; ; before = at) {
+  let before = null;
+  for (let looks = 0; looks < 100; looks += 1) {
     await show(page, name);
-    at = await place_of(page, name);
-    if (before && before.x === at.x && before.y === at.y) return hand.press(at);
+    const at = await place_of(page, name);
+    if (before?.x === at.x && before.y === at.y) return hand.press(at);
+    before = at;
     await sleep(60);
   }
+  return assert.fail(`${name} does not stand still`);
 }
 
 /// Types into a field in place of what stands there, and leaves it by Enter, a note of several lines by Tab.
@@ -55,4 +57,3 @@ export async function tab_to(page, name) {
 
 export const reason_at = (page, name) => page.evaluate((wanted) => document.querySelector(wanted)?.closest('.field')?.querySelector('.error')?.innerText.trim() ?? '', selector(name));
 export const typed_in = (page, name) => page.evaluate((wanted) => document.querySelector(wanted)?.value ?? null, selector(name));
-export { where };
