@@ -5,8 +5,23 @@
 
 #include "core/base/check.h"
 #include "core/compass/bearings_swung.h"
+#include "core/directions/circular_mean.h"
 
 namespace fogsheet {
+namespace {
+
+/// The mean of angles that may lie to both sides of 180 degrees: of how far each is from about their middle.
+double mean_of(const std::vector<Deviation>& deviations) {
+  std::vector<double> all_deg;
+  for (const Deviation& deviation : deviations) all_deg.push_back(deviation.deg);
+  const std::optional<CircularMean> about = circular_mean(all_deg);
+  const double middle_deg = about ? about->mean_deg : 0;
+  double off_deg = 0;
+  for (const double deg : all_deg) off_deg += reduce_difference_deg(deg - middle_deg) / static_cast<double>(all_deg.size());
+  return reduce_difference_deg(middle_deg + off_deg);
+}
+
+}  // namespace
 
 CompassCheck check_compass(std::span<const CheckedBearing> bearings, double reading_sd_deg) {
   SHEET_CHECK(!bearings.empty() && reading_sd_deg > 0, "a check has readings, and they have an error");
@@ -16,12 +31,12 @@ CompassCheck check_compass(std::span<const CheckedBearing> bearings, double read
     const Deviation deviation = deviation_of_bearing(bearing.trusted, bearing.read);
     if (!check.reciprocal && as_reciprocal(deviation)) check.reciprocal = check.deviations.size();
     check.deviations.push_back(deviation);
-    check.mean_deg += deviation.deg / count;
     if (std::abs(deviation.deg) > std::abs(check.deviations[check.worst].deg)) check.worst = check.deviations.size() - 1;
   }
+  check.mean_deg = mean_of(check.deviations);
   double squares = 0, largest_about_mean_deg = 0;
   for (const Deviation& deviation : check.deviations) {
-    const double off_deg = deviation.deg - check.mean_deg;
+    const double off_deg = reduce_difference_deg(deviation.deg - check.mean_deg);
     squares += off_deg * off_deg;
     largest_about_mean_deg = std::max(largest_about_mean_deg, std::abs(off_deg));
   }

@@ -38,6 +38,13 @@ TEST_CASE("a check says what the readings allow to be said") {
   CHECK_FALSE(checked({5, 4, 5}, 1).beyond_handbook);
 }
 
+TEST_CASE("a compass that reads the wrong way round has one mean, to either side of 180 degrees") {
+  const CompassCheck check = checked({179, -179, 178, -180}, 1);
+  CHECK(check.mean_deg == doctest::Approx(179.5));
+  CHECK(check.spread_deg == doctest::Approx(std::sqrt((0.25 + 2.25 + 2.25 + 0.25) / 3)));
+  CHECK(check.verdict == CheckVerdict::constant);
+}
+
 TEST_CASE("good compasses are seldom called bad, a lubber line 4 degrees out is seldom missed") {
   // Of normal readings 4.6 % lie over two standard errors and 0.27 % each over three standard deviations.
   Random random(101);
