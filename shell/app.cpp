@@ -270,9 +270,9 @@ bool App::act_on_key(const KeyEvent& event) {
 void App::store_record(StoreRecord record) { inside_->records.push_back(std::move(record)); }
 
 void App::store_read(StoreFault fault) {
+  inside_->drop_gesture();  // what is under way belongs to the sheet in hand so far
   Session& session = inside_->session;
   const bool is_another = session.keeper.store_read(std::exchange(inside_->records, {}), session.sheets, session.platform.now_ms(), fault);
-  inside_->drop_gesture();
   if (is_another) {
     session.slip = SlipId::none;
     session.look_at_sheet();

@@ -296,3 +296,23 @@ TEST_CASE("what is kept, and what keeps it from being kept, stands in the margin
   off.start("", false);
   CHECK(off.read()["history"]["kept"]["state"] == Value("off"));
 }
+
+TEST_CASE("what arrows are moving when the store answers is put down on its own sheet") {
+  FakeStore store;
+  Visit first(store);
+  first.done("add-note", Value::object({{"text", "rips"}, {"lat_deg", 44.12}, {"lon_deg", -31.3}}));
+  FakePlatform platform;
+  App app(platform);
+  app.set_viewport({.width_px = 1180, .height_px = 742, .pixel_ratio = 1});
+  const Value mark = (*app.read()["marks"].items())[2];
+  app.command("focus-thing", Value::object({{"thing", "mark/" + *mark["id"].text()}}));
+  app.key({.key = "ArrowRight", .shift = true});
+  for (StoreRecord& record : store.all()) app.store_record(std::move(record));
+  app.store_read();
+  app.keys_at_rest();
+  CHECK(app.read()["notes"].items()->empty());  // what was begun is gone on with
+  CHECK_FALSE((*app.read()["marks"].items())[2]["lon_deg"] == mark["lon_deg"]);
+  Visit second(store);
+  CHECK(second.app.read()["notes"].items()->size() == 1);
+  CHECK((*second.app.read()["marks"].items())[2] == mark);
+}
