@@ -213,6 +213,7 @@ void App::put_down() {
 
 /// An arrow moves what the keys are on, or else the paper.
 void App::move_by_arrow(const KeyEvent& event) {
+  if (inside_->tool_has_drag) return;  // what the hand holds follows the hand alone
   Session& session = inside_->session;
   constexpr double k_step_px = 1, k_shift_step_px = 10, k_pan_px = 40, k_shift_pan_px = 160;
   const ScreenPoint way = event.key == "ArrowLeft" ? ScreenPoint{-1, 0} : event.key == "ArrowRight" ? ScreenPoint{1, 0} : event.key == "ArrowUp" ? ScreenPoint{0, -1} : ScreenPoint{0, 1};

@@ -226,3 +226,22 @@ TEST_CASE("the slip of keys has every tool's and every command's key; keys press
   CHECK(bench.key("Escape"));
   CHECK(bench.platform.settings["single-keys"] == "off");
 }
+
+TEST_CASE("while a drag is under way arrows move neither the thing nor the paper") {
+  for (const bool in_focus : {true, false}) {
+    CAPTURE(in_focus);
+    Keyboard bench;
+    bench.lay_edge();
+    const ScreenPoint grip = bench.middle("edge/reading");
+    bench.hold(grip, grip + ScreenPoint{0, 70});
+    if (in_focus) bench.focus("edge/body");  // a command puts the drag back
+    if (in_focus) bench.hold(grip, grip + ScreenPoint{0, 70});
+    const ScreenPoint edge = bench.middle("edge/reading"), rose = bench.middle("rose/centre");
+    CHECK(bench.key("ArrowRight"));
+    CHECK(bench.middle("edge/reading") == edge);
+    CHECK(bench.middle("rose/centre") == rose);
+    bench.send(PointerPhase::up, grip + ScreenPoint{0, 70});
+    CHECK(bench.key("ArrowRight"));  // the hand has let go
+    CHECK_FALSE((bench.middle("edge/reading") == edge && bench.middle("rose/centre") == rose));
+  }
+}
