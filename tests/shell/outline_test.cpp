@@ -245,3 +245,26 @@ TEST_CASE("while a drag is under way arrows move neither the thing nor the paper
     CHECK_FALSE((bench.middle("edge/reading") == edge && bench.middle("rose/centre") == rose));
   }
 }
+
+TEST_CASE("a rose is under the keys for as long as its tool or its slip shows which") {
+  Keyboard bench;
+  const Value rose = (*bench.read("roses").items())[0];
+  bench.done("tool", Value::object({{"tool", "rose"}}));
+  bench.key("ArrowRight");
+  bench.key("Enter");
+  CHECK(bench.step_label().starts_with("move"));
+  bench.done("undo");
+  bench.done("tool", Value::object({{"tool", "rose"}}));  // put down
+  const ScreenPoint centre = bench.middle("rose/centre");
+  bench.key("ArrowRight");
+  bench.app.keys_at_rest();
+  CHECK((*bench.read("roses").items())[0] == rose);
+  CHECK(bench.middle("rose/centre").x_px < centre.x_px);  // the paper has moved
+  CHECK_FALSE(bench.key("Delete"));
+  CHECK(bench.read("roses").items()->size() == 1);
+
+  bench.press_thing("rose/" + *rose["id"].text());  // its slip opens
+  bench.key("ArrowRight");
+  bench.key("Enter");
+  CHECK(bench.step_label().starts_with("move"));
+}
