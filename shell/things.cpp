@@ -164,6 +164,7 @@ std::optional<Thing> thing_under_keys(const Session& session) {
   const Desk& desk = session.desk;
   if (session.in_focus) return session.in_focus;
   if (desk.selected_mark) return *desk.selected_mark;
+  if (desk.selected_leg) return *desk.selected_leg;
   if (desk.selected_note) return *desk.selected_note;
   const bool rose_is_shown = desk.tool == ToolId::rose || session.slip == SlipId::rose;
   if (desk.selected_rose && rose_is_shown) return *desk.selected_rose;

@@ -268,3 +268,16 @@ TEST_CASE("a rose is under the keys for as long as its tool or its slip shows wh
   bench.key("Enter");
   CHECK(bench.step_label().starts_with("move"));
 }
+
+TEST_CASE("a selected leg is rubbed out by Delete, and arrows move the paper") {
+  Keyboard bench;
+  const std::size_t legs = bench.read("legs").items()->size();
+  bench.done("select-leg", Value::object({{"id", bench.leg_id(0)}}));
+  const ScreenPoint rose = bench.middle("rose/centre");
+  bench.key("ArrowRight");
+  CHECK(bench.middle("rose/centre").x_px == doctest::Approx(rose.x_px - 40));
+  CHECK(bench.key("Delete"));
+  CHECK(bench.read("legs").items()->size() == legs - 1);
+  CHECK_FALSE(bench.key("Delete"));
+  CHECK(bench.read("legs").items()->size() == legs - 1);
+}
