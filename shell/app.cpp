@@ -242,6 +242,7 @@ bool App::act_on_key(const KeyEvent& event) {
         inside_->drop_gesture();
         return true;
       case KeyAct::rub_out:
+        if (event.repeat) return true;  // held down it would rub out one thing after another
         if (!thing) return false;
         inside_->drop_gesture();
         rub_out_under_keys(session, *thing);

@@ -40,6 +40,7 @@ struct KeyEvent {
   bool shift = false;
   bool control = false;  // or the command key
   bool alt = false;
+  bool repeat = false;   // the key is held down
 };
 
 }  // namespace fogsheet

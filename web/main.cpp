@@ -36,6 +36,7 @@ std::span<const std::uint8_t> bytes(const std::uint8_t* first, int size) { retur
 constexpr int k_shift = 1;
 constexpr int k_control = 2;
 constexpr int k_alt = 4;
+constexpr int k_repeat = 8;  // its key is held down
 
 }  // namespace
 }  // namespace fogsheet
@@ -123,7 +124,7 @@ EMSCRIPTEN_KEEPALIVE void sheet_wheel(Page* page, double x_px, double y_px, doub
 
 /// 1 when the key was ours.
 EMSCRIPTEN_KEEPALIVE int sheet_key(Page* page, const char* key, int modifiers) {
-  return page->app.key({.key = key, .shift = (modifiers & k_shift) != 0, .control = (modifiers & k_control) != 0, .alt = (modifiers & k_alt) != 0});
+  return page->app.key({.key = key, .shift = (modifiers & k_shift) != 0, .control = (modifiers & k_control) != 0, .alt = (modifiers & k_alt) != 0, .repeat = (modifiers & k_repeat) != 0});
 }
 
 EMSCRIPTEN_KEEPALIVE void sheet_keys_at_rest(Page* page) { page->app.keys_at_rest(); }

@@ -281,3 +281,12 @@ TEST_CASE("a selected leg is rubbed out by Delete, and arrows move the paper") {
   CHECK_FALSE(bench.key("Delete"));
   CHECK(bench.read("legs").items()->size() == legs - 1);
 }
+
+TEST_CASE("Delete held down rubs one thing out and no more") {
+  Keyboard bench;
+  bench.done("outline");
+  const std::size_t marks = bench.read("marks").items()->size();
+  bench.focus(bench.mark_thing(1));
+  for (const bool repeat : {false, true, true}) CHECK(bench.app.key({.key = "Delete", .repeat = repeat}));
+  CHECK(bench.read("marks").items()->size() == marks - 1);
+}

@@ -2,11 +2,11 @@
 // nowhere else. Any error from inside stops it for good: from then on each call throws, and nothing is drawn or changed.
 import { words } from './words.js';
 
-const shift = 1, control = 2, alt = 4;
+const shift = 1, control = 2, alt = 4, repeat = 8;
 
-/// The modifier keys of an event as one number.
+/// The modifier keys of an event as one number, and whether its key is held down.
 export function modifiers(event) {
-  return (event.shiftKey ? shift : 0) + (event.ctrlKey || event.metaKey ? control : 0) + (event.altKey ? alt : 0);
+  return (event.shiftKey ? shift : 0) + (event.ctrlKey || event.metaKey ? control : 0) + (event.altKey ? alt : 0) + (event.repeat ? repeat : 0);
 }
 
 export class Program {
