@@ -233,7 +233,7 @@ bool App::act_on_key(const KeyEvent& event) {
   const std::optional<Thing> thing = thing_under_keys(session);
   if (const std::optional<KeyAct> act = key_act(event)) {
     const bool in_outline = session.outline.open && session.in_focus;
-    const std::size_t from = session.outline.from, count = thing_count(session);
+    const std::size_t from = first_shown(session), count = thing_count(session);
     switch (*act) {
       case KeyAct::put_down: put_down(); return true;
       case KeyAct::move: move_by_arrow(event); return true;

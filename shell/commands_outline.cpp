@@ -21,7 +21,7 @@ Result<Thing> thing_argument(const Session& session, const Value& arguments) {
 Value run_outline(Session& session, const Value&) {
   session.outline.open = !session.outline.open;
   if (!session.outline.open) session.in_focus.reset();
-  else focus_on(session, thing_under_keys(session).value_or(thing_at(session, std::min(session.outline.from, thing_count(session) - 1))));
+  else focus_on(session, thing_under_keys(session).value_or(thing_at(session, first_shown(session))));
   return done();
 }
 
@@ -73,15 +73,15 @@ Value run_rub_out_thing(Session& session, const Value& arguments) {
 }  // namespace
 
 void focus_on(Session& session, const Thing& thing) {
+  const std::size_t place = *place_among_things(session, thing), from = first_shown(session);
+  session.outline.from = place < from || place >= from + k_things_shown ? place / k_things_shown * k_things_shown : from;
   session.in_focus = thing;
-  std::size_t& from = session.outline.from;
-  const std::size_t place = *place_among_things(session, thing);
-  if (place < from || place >= from + k_things_shown) from = place / k_things_shown * k_things_shown;
   if (const std::optional<SheetPoint> at = hold_of(session, thing)) session.bring_into_view(*at);
   session.touch();
 }
 
 void page_outline(Session& session, std::size_t from) {
+  session.in_focus.reset();  // what the keys were on holds nothing back
   session.outline.from = from;
   focus_on(session, thing_at(session, from));
 }

@@ -175,13 +175,13 @@ void Session::settle_desk(const Document& before) {
     if (!still_on(desk.edge->on_b, desk.edge->b)) desk.edge->on_b.reset();
   }
   const bool other_sheet = now.sheet.middle != before.sheet.middle || now.sheet.scale != before.sheet.scale || now.sheet.paper != before.sheet.paper;
-  if (in_focus && !place_among_things(*this, *in_focus)) in_focus.reset();
   settle_dividers(*this, other_sheet);
   settle_direction(*this);
   if (other_sheet) {
     set_edge(std::nullopt);
     look_at_sheet();
   }
+  if (in_focus && !place_among_things(*this, *in_focus)) in_focus.reset();
   sheets.tidy();
   message = {};
   touch();

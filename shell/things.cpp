@@ -1,5 +1,6 @@
 #include "shell/things.h"
 
+#include <algorithm>
 #include <charconv>
 
 #include "core/document/actions.h"
@@ -52,6 +53,12 @@ std::optional<std::size_t> row_place(const Table<Row>& table, std::size_t first,
 }
 
 }  // namespace
+
+std::size_t first_shown(const Session& session) {
+  const std::size_t count = thing_count(session), asked = std::min(session.outline.from, count - 1);
+  const std::size_t in_focus = session.in_focus ? place_among_things(session, *session.in_focus).value_or(0) : 0;
+  return in_focus >= asked + k_things_shown ? in_focus + 1 - k_things_shown : asked;
+}
 
 std::size_t thing_count(const Session& session) { return order_of(session).end; }
 

@@ -9,6 +9,10 @@ namespace fogsheet {
 
 inline constexpr std::size_t k_things_shown = 20;  // of the outline at a time: each is a stop of Tab, and made anew with each stroke
 
+/// The first thing of the part of the outline that is shown: where it was put, or later when what the keys are on has been
+/// moved on by things that came before it.
+std::size_t first_shown(const Session& session);
+
 std::size_t thing_count(const Session& session);
 /// @param place  in [0, thing_count)
 Thing thing_at(const Session& session, std::size_t place);

@@ -28,11 +28,7 @@ Panel outline_panel(const Session& session) {
     panel.items.push_back(ButtonItem{.name = "outline", .label = words::things_count(count), .pressed = false, .on_press = {"outline"}});
     return panel;
   }
-  // What the keys are on is shown, though things have come before it.
-  const std::size_t in_focus = session.in_focus ? place_among_things(session, *session.in_focus).value_or(0) : count;
-  const std::size_t asked = std::min(session.outline.from, count - 1);
-  const std::size_t from = in_focus < count && in_focus >= asked + k_things_shown ? in_focus + 1 - k_things_shown : asked;
-  const std::size_t to = std::min(from + k_things_shown, count);
+  const std::size_t from = first_shown(session), to = std::min(from + k_things_shown, count);
   panel.items.push_back(HeadingItem{.text = words::outline_label(), .beside = words::things_shown(from, to, count)});
   panel.items.push_back(ButtonItem{.name = "outline", .label = "Close", .icon = "close", .look = ButtonLook::cross, .on_press = {"outline"}});
   panel.items.push_back(LineItem{.text = words::outline_hint(), .tone = LineTone::soft});

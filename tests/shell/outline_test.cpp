@@ -290,3 +290,36 @@ TEST_CASE("Delete held down rubs one thing out and no more") {
   for (const bool repeat : {false, true, true}) CHECK(bench.app.key({.key = "Delete", .repeat = repeat}));
   CHECK(bench.read("marks").items()->size() == marks - 1);
 }
+
+TEST_CASE("pages of the outline go on from what is shown, though things have come before it") {
+  Keyboard bench;
+  for (int i = 0; i < 60; ++i)
+    bench.done("add-mark", Value::object({{"name", "Pole " + std::to_string(i)}, {"lat_deg", 44.12 + 0.001 * i}, {"lon_deg", -31.3}}));
+  bench.done("outline");
+  bench.key("PageDown");
+  const std::vector<ButtonItem> before = bench.things();
+  bench.focus(before.back().name);
+  bench.lay_edge();
+  REQUIRE(bench.things().back().name == before.back().name);
+  const std::string first = bench.things().front().name;
+  bench.focus(before[before.size() - 2].name);
+  CHECK(bench.things().front().name == first);  // nothing jumps under the keys
+  bench.done("outline");
+  bench.done("outline");
+  bench.focus(before.back().name);
+  bench.key("PageDown");
+  const std::string next = bench.things().front().name;
+  CHECK(std::stoi(next.substr(5)) == std::stoi(before.back().name.substr(5)) + 1);
+  bench.key("PageUp");
+  CHECK(bench.things().front().name == first);
+}
+
+TEST_CASE("what a change of the sheet takes off it has no longer the focus") {
+  Keyboard bench;
+  bench.done("outline");
+  bench.lay_edge();
+  bench.focus("edge/body");
+  bench.done("reshape-sheet", Value::object({{"scale", 200'000}}));
+  REQUIRE(bench.read("edge").is_null());
+  CHECK(bench.outline().in_focus.empty());
+}
