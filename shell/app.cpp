@@ -113,11 +113,18 @@ struct App::Inside : GestureTarget {
     wakes_at_ms = keeper.wakes_at_ms();
     const KeptShown shown{keeper.keeping(), keeper.fault(), keeper.kept_ms() / k_minute_ms};
     if (std::exchange(kept_shown, shown) != shown) ++session.panels_revision;  // nothing of it is on the sheet: no frame for it
-    // The page goes when a newer version comes: not before all that was done is kept.
-    if (session.new_version_wanted && session.nothing_to_lose() && keeper.keeping() != Keeping::writing) {
-      session.new_version_wanted = false;
-      session.platform.use_new_version();
-    }
+    if (session.new_version_wanted) go_to_new_version();
+  }
+
+  /// The page goes when a newer version comes: not before all that was done is kept, and not at a time of its own when
+  /// that could not be.
+  void go_to_new_version() {
+    const bool is_lost = !session.nothing_to_lose();
+    if (!is_lost && !session.sheets.untouched() && session.keeper.is_busy()) return;
+    session.new_version_wanted = false;
+    if (!is_lost) return session.platform.use_new_version();
+    session.message = {words::not_while_unkept(), true};
+    session.touch();
   }
 
   // What panels show of it.

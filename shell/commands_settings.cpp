@@ -1,6 +1,7 @@
 #include "shell/commands_settings.h"
 
 #include "shell/arguments.h"
+#include "shell/words.h"
 
 namespace fogsheet {
 namespace {
@@ -75,6 +76,7 @@ Value run_set_screen(Session& session, const Value& arguments) {
 
 /// The page loads anew once all that was done is kept (App).
 Value run_use_new_version(Session& session, const Value&) {
+  if (!session.nothing_to_lose()) return Value::object({{"error", words::not_while_unkept()}});
   session.new_version_wanted = true;
   return done();
 }

@@ -72,6 +72,8 @@ class Keeper {
   // -- how it stands
 
   Keeping keeping() const;
+  /// Whether what was done is on its way, or waits for the store's first answer.
+  bool is_busy() const { return keeping() == Keeping::writing || keeping() == Keeping::waiting; }
   StoreFault fault() const { return fault_; }
   std::int64_t kept_ms() const { return kept_ms_; }  // when the last step was kept; 0 for none
   /// Up to which state of its history the sheet is known to be kept; none when it isn't at all.

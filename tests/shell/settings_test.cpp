@@ -97,7 +97,7 @@ TEST_CASE("while something is not kept the newer version is not to be had, and t
   const ButtonItem button = *desk.item<ButtonItem>("use-new-version");
   CHECK_FALSE(button.enabled);
   CHECK(button.reason.find("not kept") != std::string::npos);
-  desk.done("use-new-version");
+  CHECK(desk.ask("use-new-version")["error"] == Value(button.reason));
   CHECK_FALSE(desk.platform.new_version_used);
 }
 
@@ -116,4 +116,34 @@ TEST_CASE("the edge goes onto a rose at once where the system asks for less moti
     app.frame(1016);
     CHECK(app.wants_frame() == !reduced);
   }
+}
+
+TEST_CASE("the wish for the newer version is dropped, and that is said, when what was done can't be kept") {
+  Tabletop desk;
+  desk.app.set_offline_state("waiting");
+  desk.app.store_read();
+  desk.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.13}, {"lon_deg", -31.3}}));
+  desk.done("use-new-version");
+  REQUIRE_FALSE(desk.platform.store_writes.empty());
+  for (const StoreWrite& write : desk.platform.store_writes) desk.app.store_failed(write.id, StoreFault::full);
+  CHECK(desk.says(words::not_while_unkept()));
+  desk.platform.store_writes.clear();
+  desk.platform.time_ms += 3'600'000;
+  desk.app.woken();
+  REQUIRE_FALSE(desk.platform.store_writes.empty());  // it is tried again
+  for (std::size_t i = 0; i < desk.platform.store_writes.size(); ++i) desk.app.store_written(desk.platform.store_writes[i].id);
+  CHECK(desk.read("history")["kept"]["state"] == Value("kept"));
+  CHECK_FALSE(desk.platform.new_version_used);  // hours later the page does not go from under the user
+  desk.done("use-new-version");
+  CHECK(desk.platform.new_version_used);
+}
+
+TEST_CASE("the newer version waits for a store that has not answered yet") {
+  Tabletop desk;
+  desk.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.13}, {"lon_deg", -31.3}}));
+  desk.done("use-new-version");
+  CHECK_FALSE(desk.platform.new_version_used);
+  desk.app.store_read();
+  for (std::size_t i = 0; i < desk.platform.store_writes.size(); ++i) desk.app.store_written(desk.platform.store_writes[i].id);
+  CHECK(desk.platform.new_version_used);
 }
