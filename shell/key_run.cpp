@@ -66,7 +66,7 @@ bool nudge(Session& session, const Thing& thing, ScreenPoint by_px) {
   const std::optional<SheetPoint> hold = hold_of(session, thing);
   if (!hold) return false;
   const Desk& desk = session.desk;
-  if (!session.run) session.run = KeyRun{.thing = thing, .at = *hold, .before = {desk.edge, desk.laid_on, desk.direction, desk.dividers}, .free_of_mark = {}, .free_of_rose = {}};
+  if (!session.run) session.run = KeyRun{.thing = thing, .at = *hold, .before = {desk.tool, desk.edge, desk.laid_on, desk.direction, desk.dividers}, .free_of_mark = {}, .free_of_rose = {}};
   KeyRun& run = *session.run;
   const SheetVector by = desk.camera.to_sheet(by_px) - desk.camera.to_sheet(ScreenPoint{});
   if (const auto* part = std::get_if<EdgePart>(&thing)) {
@@ -96,6 +96,7 @@ void end_run(Session& session) {
 bool cancel_run(Session& session) {
   const std::optional<KeyRun> run = std::exchange(session.run, std::nullopt);
   if (!run) return false;
+  session.desk.tool = run->before.tool;
   session.desk.edge = run->before.edge;
   session.desk.laid_on = run->before.laid_on;
   session.desk.direction = run->before.direction;

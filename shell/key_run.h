@@ -12,9 +12,11 @@
 namespace fogsheet {
 
 struct Session;
+enum class ToolId;  // session.h
 
-/// What lies on the desk besides the document, as it was when the run began.
+/// What of the desk a run changes besides the document, as it was when the run began.
 struct DeskBefore {
+  ToolId tool;
   std::optional<StraightEdge> edge;
   std::optional<EdgeMarks> laid_on;
   std::optional<DirectionSet> direction;

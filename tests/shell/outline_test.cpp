@@ -323,3 +323,16 @@ TEST_CASE("what a change of the sheet takes off it has no longer the focus") {
   REQUIRE(bench.read("edge").is_null());
   CHECK(bench.outline().in_focus.empty());
 }
+
+TEST_CASE("Esc after arrows puts the tool back too") {
+  Keyboard bench;
+  bench.lay_edge();
+  bench.done("tool", Value::object({{"tool", "mark"}}));
+  for (const char* thing : {"edge/end-b", "edge/body"}) {
+    bench.focus(thing);
+    bench.keys("ArrowUp", 3);
+    CHECK(bench.item<ButtonItem>("tool/straight-edge")->pressed == true);
+    bench.key("Escape");
+    CHECK(bench.item<ButtonItem>("tool/mark")->pressed == true);
+  }
+}
