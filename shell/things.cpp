@@ -52,6 +52,13 @@ std::optional<std::size_t> row_place(const Table<Row>& table, std::size_t first,
   return first + table.place_of(id);
 }
 
+bool stands_at(const Document& document, const Thing& thing, const GridPosition& at) {
+  if (const auto* mark = std::get_if<MarkId>(&thing)) return document.marks.find(*mark)->at == at;
+  if (const auto* rose = std::get_if<RoseId>(&thing)) return document.roses.find(*rose)->at == at;
+  const auto* note = std::get_if<NoteId>(&thing);
+  return note && document.text_notes.find(*note)->at == at;
+}
+
 }  // namespace
 
 std::size_t first_shown(const Session& session) {
@@ -126,6 +133,7 @@ std::optional<SheetPoint> hold_of(const Session& session, const Thing& thing) {
 bool move_thing(Session& session, const Thing& thing, SheetPoint to) {
   const Position at = session.facts().projection->to_position(to);
   const Document before = session.document();
+  if (stands_at(before, thing, quantise(at))) return true;
   Result<Done> moved = Done{};
   if (const auto* mark = std::get_if<MarkId>(&thing)) moved = move_mark(session.history(), *mark, at.lat_deg, at.lon_deg);
   else if (const auto* rose = std::get_if<RoseId>(&thing)) moved = change_rose(session.history(), *rose, {.at = at});

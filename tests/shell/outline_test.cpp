@@ -336,3 +336,20 @@ TEST_CASE("Esc after arrows puts the tool back too") {
     CHECK(bench.item<ButtonItem>("tool/mark")->pressed == true);
   }
 }
+
+TEST_CASE("what ends where it began is no step of the sheet") {
+  Keyboard bench;
+  bench.done("add-note", Value::object({{"text", "rips"}, {"lat_deg", 44.12}, {"lon_deg", -31.3}}));
+  const std::string note = "note/" + *(*bench.read("notes").items())[0]["id"].text(), rose = "rose/" + *(*bench.read("roses").items())[0]["id"].text();
+  const Value step = bench.read("history")["step"];
+  for (const std::string& thing : {bench.mark_thing(3), rose, note}) {
+    CAPTURE(thing);
+    bench.focus(thing);
+    bench.keys("ArrowRight", 3);
+    bench.keys("ArrowLeft", 3);
+    bench.platform.heard.clear();
+    bench.app.keys_at_rest();
+    CHECK(bench.read("history")["step"] == step);
+    CHECK(bench.platform.heard.size() == 1);  // where it lies is said all the same
+  }
+}
