@@ -12,18 +12,19 @@ namespace fogsheet {
 namespace {
 
 /// Where a point comes to lie, and on which mark.
-FirstEnd caught(const Session& session, KeyRun& run, SheetPoint at) {
+FirstEnd caught(const Session& session, std::optional<MarkId>& free_of_mark, SheetPoint at) {
   std::optional<MarkId> mark = mark_near(session, session.desk.camera.to_screen(at));
-  if (mark && mark == run.free_of_mark) mark.reset();
-  else run.free_of_mark.reset();
+  if (mark && mark == free_of_mark) mark.reset();
+  else free_of_mark.reset();
   return {mark ? place_of(session, *mark) : at, mark};
 }
 
 void move_end(Session& session, KeyRun& run, EdgeEnd end, SheetVector by) {
   const StraightEdge& edge = *session.desk.edge;
   const bool is_a = end == EdgeEnd::a;
-  if (const std::optional<MarkId>& on = is_a ? edge.on_a : edge.on_b) run.free_of_mark = on;
-  const FirstEnd to = caught(session, run, (is_a ? edge.a : edge.b) + by);
+  std::optional<MarkId>& free_of_mark = run.free_of_marks[0];
+  if (const std::optional<MarkId>& on = is_a ? edge.on_a : edge.on_b) free_of_mark = on;
+  const FirstEnd to = caught(session, free_of_mark, (is_a ? edge.a : edge.b) + by);
   session.set_edge(with_end_at(edge, end, to.at, to.on));
 }
 
@@ -40,18 +41,36 @@ void slide_body(Session& session, KeyRun& run, SheetVector by) {
   session.set_edge(slid_to_mark(session, moved));
 }
 
+/// Both points by one vector; the first that is caught takes the other along.
+void carry_dividers(const Session& session, KeyRun& run, DividersPlace& lie, SheetVector by) {
+  const Dividers was = lie.points;
+  std::optional<MarkId>* const on[] = {&lie.on_a, &lie.on_b};
+  // Leaving one mark they leave the other's too, which the second point may have come back to.
+  if (lie.on_a || lie.on_b) run.free_of_marks = {mark_near(session, session.desk.camera.to_screen(was.a)), mark_near(session, session.desk.camera.to_screen(was.b))};
+  lie.on_a.reset();
+  lie.on_b.reset();
+  for (std::size_t i = 0; i < 2; ++i) {
+    const SheetPoint point = i == 0 ? was.a : was.b;
+    const FirstEnd to = caught(session, run.free_of_marks[i], point + by);
+    if (!to.on) continue;
+    by = to.at - point;
+    *on[i] = to.on;
+    break;
+  }
+  lie.points = {was.a + by, was.b + by};
+}
+
 void move_dividers(Session& session, KeyRun& run, DividersPart part, SheetVector by) {
   DividersOnSheet now{.lie = session.desk.dividers->lie};
   DividersPlace& lie = now.lie;
   if (part == DividersPart::hinge) {
-    lie.points = {lie.points.a + by, lie.points.b + by};
-    lie.on_a.reset();
-    lie.on_b.reset();
+    carry_dividers(session, run, lie, by);
   } else {
     const bool is_a = part == DividersPart::leg_a;
     std::optional<MarkId>& on = is_a ? lie.on_a : lie.on_b;
-    if (on) run.free_of_mark = on;
-    const FirstEnd to = caught(session, run, (is_a ? lie.points.a : lie.points.b) + by);
+    std::optional<MarkId>& free_of_mark = run.free_of_marks[0];
+    if (on) free_of_mark = on;
+    const FirstEnd to = caught(session, free_of_mark, (is_a ? lie.points.a : lie.points.b) + by);
     (is_a ? lie.points.a : lie.points.b) = to.at;
     on = to.on;
     if (opening_mm(lie.points) == 0) return;
@@ -66,7 +85,7 @@ bool nudge(Session& session, const Thing& thing, ScreenPoint by_px) {
   const std::optional<SheetPoint> hold = hold_of(session, thing);
   if (!hold) return false;
   const Desk& desk = session.desk;
-  if (!session.run) session.run = KeyRun{.thing = thing, .at = *hold, .before = {desk.tool, desk.edge, desk.laid_on, desk.direction, desk.dividers}, .free_of_mark = {}, .free_of_rose = {}};
+  if (!session.run) session.run = KeyRun{.thing = thing, .at = *hold, .before = {desk.tool, desk.edge, desk.laid_on, desk.direction, desk.dividers}, .free_of_marks = {}, .free_of_rose = {}};
   KeyRun& run = *session.run;
   const SheetVector by = desk.camera.to_sheet(by_px) - desk.camera.to_sheet(ScreenPoint{});
   if (const auto* part = std::get_if<EdgePart>(&thing)) {

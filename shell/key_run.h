@@ -1,8 +1,9 @@
 // Moving a thing by arrow keys: presses that follow each other are one run, shown on the sheet as it goes, one step of the
-// sheet when it ends, none when it is thrown away. Ends of the edge and points of the dividers are caught by marks and the
-// body by roses as under the hand; what an arrow has freed from one is caught by it again only from outside its reach.
+// sheet when it ends, none when it is thrown away. Ends of the edge and points of the dividers are caught by marks, either
+// point where the hinge carries both, and the body by roses as under the hand; what an arrow has freed from one is caught by it again only from outside its reach.
 #pragma once
 
+#include <array>
 #include <optional>
 
 #include "shell/instruments.h"
@@ -27,7 +28,8 @@ struct KeyRun {
   Thing thing;
   SheetPoint at;  // where it has been moved to
   DeskBefore before;
-  std::optional<MarkId> free_of_mark;  // was moved off it, and has not been out of its reach since
+  // Each point, or the one that is moved: was moved off that mark, and has not been out of its reach since.
+  std::array<std::optional<MarkId>, 2> free_of_marks;
   std::optional<RoseId> free_of_rose;
 };
 

@@ -353,3 +353,21 @@ TEST_CASE("what ends where it began is no step of the sheet") {
     CHECK(bench.platform.heard.size() == 1);  // where it lies is said all the same
   }
 }
+
+TEST_CASE("the hinge by keys: both points leave their marks at once, and either is caught from outside") {
+  Keyboard bench;
+  bench.done("open-dividers", Value::object({{"from", bench.mark_id(0)}, {"to", bench.mark_id(1)}}));
+  const double opening_nm = *bench.read("dividers")["distance_nm"].number();
+  bench.focus("dividers/hinge");
+  bench.key("ArrowLeft");
+  CHECK(bench.read("dividers")["on"].items()->empty());
+  bench.keys("ArrowLeft", 5, true);  // 51 px away, out of reach
+  CHECK(bench.read("dividers")["on"].items()->empty());
+  bench.keys("ArrowRight", 3, true);  // 21 px away one is caught, which brings the other home
+  const Value on = bench.read("dividers")["on"];
+  REQUIRE(on.items()->size() == 1);
+  CHECK(*(*on.items())[0].text() == bench.mark_id(0));
+  CHECK(*bench.read("dividers")["distance_nm"].number() == doctest::Approx(opening_nm));
+  bench.key("ArrowRight");  // the other, back on its own, holds nothing either
+  CHECK(bench.read("dividers")["on"].items()->empty());
+}
