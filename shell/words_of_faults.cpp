@@ -9,6 +9,9 @@ const std::string& text_of(const Problem& problem, std::size_t i) {
   return i < problem.texts.size() ? problem.texts[i] : none;
 }
 
+/// "1 reading", "3 readings".
+std::string counted(double count, const char* one) { return plain_number(count) + " " + one + (count == 1 ? "" : "s"); }
+
 double number_of(const Problem& problem, std::size_t i) { return i < problem.numbers.size() ? problem.numbers[i] : 0; }
 
 std::string things_off_sheet(const Problem& problem) {
@@ -47,8 +50,8 @@ std::string sentence(const Problem& problem) {
     case Fault::unit_unknown: return quoted(text(1)) + " is no unit of a " + text(0) + " known here.";
     case Fault::datum_unknown: return "Only WGS 84 is read here, not " + quoted(text(0)) + ".";
     case Fault::course_never_there: return "The course " + value(0) + "° never leads to latitude " + value(1) + "°.";
-    case Fault::too_few_readings: return "There are " + value(0) + " readings of the " + value(1) + " it takes at least: add more.";
-    case Fault::headings_too_close: return "These " + value(0) + " headings do not tell so much: read more of them, all round.";
+    case Fault::too_few_readings: return "There " + std::string(number_of(problem, 0) == 1 ? "is " : "are ") + counted(number_of(problem, 0), "reading") + " of the " + value(1) + " it takes at least: add more.";
+    case Fault::headings_too_close: return counted(number_of(problem, 0), "reading") + (number_of(problem, 0) == 1 ? " does" : " do") + " not tell so much: read on more headings, all round.";
     case Fault::card_heading_twice: return "Heading " + value(0) + "° stands twice in the card: leave one out.";
     case Fault::date_unreadable: return quoted(text(0)) + " is no date: write year, month and day as 2026-06-21.";
     case Fault::date_outside_models:

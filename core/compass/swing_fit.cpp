@@ -91,7 +91,7 @@ Result<DeviationCard> SwingFit::card(int step_deg) const {
     const CompassDirection heading(deg);
     if (covers(heading)) entries.push_back({.heading = heading, .deviation = at(heading)});
   }
-  if (entries.empty()) return Problem{.fault = Fault::too_few_readings, .numbers = {static_cast<double>(covered_from_deg.size()), 360 / k_widest_card_gap_deg}};
+  if (entries.empty()) return Problem{.fault = Fault::headings_too_close, .numbers = {static_cast<double>(covered_from_deg.size())}};
   return DeviationCard::make(std::move(entries));
 }
 

@@ -52,7 +52,7 @@ struct SwingFit {
   /// Whether readings lie to both sides of a heading, no further apart than a card may join (k_widest_card_gap_deg).
   bool covers(CompassDirection heading) const;
 
-  /// An entry each `step_deg` by compass, where the readings cover it. Fault too_few_readings when that is nowhere.
+  /// An entry each `step_deg` by compass, where the readings cover it. Fault headings_too_close when that is nowhere.
   /// @param step_deg a divisor of 360
   Result<DeviationCard> card(int step_deg) const;
 };

@@ -146,6 +146,15 @@ TEST_CASE("headings north and south alone tell A and C, east and west A and B, o
   CHECK(none.problem().fault == Fault::too_few_readings);
 }
 
+TEST_CASE("readings all about one heading make no card, and it is the headings that are blamed") {
+  // Nothing at the whole tens, which are what a card of that step has; six readings are more than a card takes.
+  const std::vector<CompassDirection> bunched(6, CompassDirection(43));
+  const Result<DeviationCard> card = fit_swing(read_off({2, 0, 0, 0, 0}, bunched), {})->card(10);
+  REQUIRE_FALSE(card.ok());
+  CHECK(card.problem().fault == Fault::headings_too_close);
+  CHECK(card.problem().numbers == std::vector<double>{6});
+}
+
 TEST_CASE("what the reference is worth goes into A, and an unknown bearing leaves A open") {
   const ByCoefficient truth_deg = {2, 5, -3, 1, 0.5};
   Random random(85);
