@@ -16,6 +16,13 @@ Deviation deviation_by(const ByCoefficient& coefficients_deg, CompassDirection h
   return {.deg = deg};
 }
 
+double deviation_slope(const ByCoefficient& coefficients_deg, CompassDirection heading) {
+  constexpr double k_radians = 3.14159265358979323846 / 180;
+  const auto [one, sine, cosine, sine_twice, cosine_twice] = coefficient_factors(heading);
+  const auto [a, b, c, d, e] = coefficients_deg;
+  return (b * cosine - c * sine + 2 * (d * cosine_twice - e * sine_twice)) * k_radians;
+}
+
 ByCoefficient coefficients_by_hand(const std::array<double, 8>& deviations_deg) {
   const auto [n, ne, e, se, s, sw, w, nw] = deviations_deg;
   return {(n + ne + e + se + s + sw + w + nw) / 8, (e - w) / 2, (n - s) / 2, (ne + sw - se - nw) / 4, (n + s - e - w) / 4};

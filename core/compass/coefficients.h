@@ -27,6 +27,9 @@ ByCoefficient coefficient_factors(CompassDirection heading);
 /// @param coefficients_deg A to E, deg.
 Deviation deviation_by(const ByCoefficient& coefficients_deg, CompassDirection heading);
 
+/// How steep that curve is, deg a deg: the derivative of deviation_by.
+double deviation_slope(const ByCoefficient& coefficients_deg, CompassDirection heading);
+
 /// The books' hand method: from the deviations (deg) on N, NE, E, SE, S, SW, W, NW by compass. A is their mean, B half the
 /// difference E - W, C half N - S, D a quarter of NE + SW - SE - NW, E a quarter of N + S - E - W.
 ByCoefficient coefficients_by_hand(const std::array<double, 8>& deviations_deg);

@@ -120,14 +120,12 @@ Result<SatelliteSwing> fit_satellite_swing(std::span<const SatelliteReading> rea
   const double variance = last->squares / fit.degrees_of_freedom;  // in units of what was assumed of a reading
   fit.reading_sd_deg = std::sqrt(variance) * assumptions.track_sd_deg;
   fit.reference_sd_deg = assumptions.variation_sd_deg;
-  for (std::size_t i = 0; i < k_coefficient_count; ++i) {
-    fit.coefficients_deg[i] = motion->coefficients_deg[i];
-    for (std::size_t j = 0; j < k_coefficient_count; ++j) fit.covariance_deg2.at(i, j) = variance * last->cofactors.at(i, j);
-    fit.se_deg[i] = std::sqrt(fit.covariance_deg2.at(i, i));
-    if (fit.se_deg[i] > k_largest_coefficient_se_deg) return no_answer;
-  }
-  double& se_a = of(fit.se_deg, Coefficient::a);
-  se_a = std::hypot(se_a, assumptions.variation_sd_deg);
+  // Headings are judged by readings as bad as assumed at least: those that agree by luck support nothing more.
+  const double judged = std::max(variance, 1.0);
+  for (std::size_t i = 0; i < k_coefficient_count; ++i)
+    if (std::sqrt(judged * last->cofactors.at(i, i)) > k_largest_coefficient_se_deg) return no_answer;
+  for (const SatelliteReading& reading : readings) fit.covered_from_deg.push_back(reading.heading.deg());
+  fit.take(k_coefficients, motion->coefficients_deg, last->cofactors, variance);
   fit.misfits = one_a_reading(misfits_of(*last));
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const SatelliteReading& reading = readings[i];
@@ -136,9 +134,7 @@ Result<SatelliteSwing> fit_satellite_swing(std::span<const SatelliteReading> rea
     const double deviation_deg = reduce_difference_deg(direction_deg(through_water) - variation.deg - reading.heading.deg());
     swing.deviations.push_back({.deg = deviation_deg});
     fit.misfits[i].miss_deg = reduce_difference_deg(deviation_deg - fit.at(reading.heading).deg);
-    fit.covered_from_deg.push_back(reading.heading.deg());
   }
-  std::sort(fit.covered_from_deg.begin(), fit.covered_from_deg.end());
   return swing;
 }
 

@@ -35,12 +35,6 @@ double least_of_two(int freedom) {
 
 bool is_given(const SwingFit& fit, Coefficient which) { return fit.coefficients_deg[static_cast<std::size_t>(which)].has_value(); }
 
-double slope(const ByCoefficient& curve_deg, double heading_deg) {
-  const double z = heading_deg * (3.14159265358979323846 / 180);
-  const auto [a, b, c, d, e] = curve_deg;
-  return (b * std::cos(z) - c * std::sin(z) + 2 * d * std::cos(2 * z) - 2 * e * std::sin(2 * z)) * (3.14159265358979323846 / 180);
-}
-
 }  // namespace
 
 SwingFindings findings_of(const SwingFit& fit) {
@@ -54,7 +48,7 @@ SwingFindings findings_of(const SwingFit& fit) {
       findings.largest = deviation;
       findings.largest_at = heading;
     }
-    findings.largest_slope = std::max(findings.largest_slope, std::abs(slope(curve_deg, deg)));
+    findings.largest_slope = std::max(findings.largest_slope, std::abs(deviation_slope(curve_deg, heading)));
   }
   findings.adjust = std::abs(findings.largest.deg) - fit.one_sigma_factor() * fit.sd_at_deg(findings.largest_at) > k_adjust_from_deg;
   const double least_of_one_sd = least_of_one(fit.degrees_of_freedom), least_of_two_sd = least_of_two(fit.degrees_of_freedom);

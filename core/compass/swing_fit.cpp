@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/base/student.h"
 
@@ -16,8 +17,8 @@ struct Terms {
 using enum Coefficient;
 constexpr Terms k_all = {5, {a, b, c, d, e}}, k_without_e = {4, {a, b, c, d}}, k_semicircular = {3, {a, b, c}}, k_fore_and_aft = {2, {a, b}},
                 k_athwart = {2, {a, c}}, k_constant = {1, {a}};
-// What is tried in turn; of two in one step the better found is taken.
-constexpr Terms k_steps[][2] = {{k_all, k_all}, {k_without_e, k_without_e}, {k_semicircular, k_semicircular}, {k_fore_and_aft, k_athwart}, {k_constant, k_constant}};
+// What is tried in turn; of those of one size the better found is taken.
+constexpr Terms k_tries[] = {k_all, k_without_e, k_semicircular, k_fore_and_aft, k_athwart, k_constant};
 
 struct Trial {
   Terms terms;
@@ -48,15 +49,14 @@ std::optional<Trial> try_terms(const Terms& terms, std::span<const DeviationRead
 
 std::optional<Trial> best_trial(std::span<const DeviationReading> readings, const SwingAssumptions& assumptions) {
   std::optional<Trial> best;
-  for (const auto& step : k_steps) {
-    best.reset();
-    for (const Terms& terms : step) {
-      std::optional<Trial> trial = try_terms(terms, readings, assumptions);
-      if (trial && (!best || trial->worst_se_deg < best->worst_se_deg)) best = std::move(trial);
-    }
-    if (best && best->worst_se_deg <= k_largest_coefficient_se_deg) return best;
+  std::size_t size = 0;
+  for (const Terms& terms : k_tries) {
+    if (terms.count != size && best && best->worst_se_deg <= k_largest_coefficient_se_deg) break;
+    if (std::exchange(size, terms.count) != terms.count) best.reset();
+    std::optional<Trial> trial = try_terms(terms, readings, assumptions);
+    if (trial && (!best || trial->worst_se_deg < best->worst_se_deg)) best = std::move(trial);
   }
-  return best;  // A alone, however badly
+  return best;  // at last A alone, however badly
 }
 
 }  // namespace
@@ -95,6 +95,21 @@ Result<DeviationCard> SwingFit::card(int step_deg) const {
   return DeviationCard::make(std::move(entries));
 }
 
+void SwingFit::take(std::span<const Coefficient> which, std::span<const double> values_deg, const Matrix& cofactors, double variance) {
+  const auto is_open = [&](std::size_t column) { return which[column] == Coefficient::a && !a_found; };
+  for (std::size_t i = 0; i < which.size(); ++i) {
+    if (is_open(i)) continue;
+    const auto row = static_cast<std::size_t>(which[i]);
+    coefficients_deg[row] = values_deg[i];
+    se_deg[row] = std::sqrt(variance * cofactors.at(i, i));
+    for (std::size_t j = 0; j < which.size(); ++j)
+      if (!is_open(j)) covariance_deg2.at(row, static_cast<std::size_t>(which[j])) = variance * cofactors.at(i, j);
+  }
+  double& se_a = of(se_deg, Coefficient::a);
+  if (a_found) se_a = std::hypot(se_a, reference_sd_deg);
+  std::sort(covered_from_deg.begin(), covered_from_deg.end());
+}
+
 Result<SwingFit> fit_swing(std::span<const DeviationReading> readings, const SwingAssumptions& assumptions) {
   if (readings.empty()) return Problem{.fault = Fault::too_few_readings, .numbers = {0, 1}};
   const std::optional<Trial> trial = best_trial(readings, assumptions);
@@ -105,22 +120,9 @@ Result<SwingFit> fit_swing(std::span<const DeviationReading> readings, const Swi
   fit.degrees_of_freedom = static_cast<int>(readings.size() - trial->terms.count);
   fit.reference_sd_deg = assumptions.reference_sd_deg;
   fit.a_found = assumptions.bearing_known;
-  const double variance = trial->sd_deg * trial->sd_deg;
-  for (std::size_t i = 0; i < trial->terms.count; ++i) {
-    const auto which = static_cast<std::size_t>(trial->terms.which[i]);
-    if (trial->terms.which[i] == Coefficient::a && !fit.a_found) continue;
-    fit.coefficients_deg[which] = trial->fit.solution[i];
-    fit.se_deg[which] = std::sqrt(variance * trial->fit.cofactors.at(i, i));
-    for (std::size_t j = 0; j < trial->terms.count; ++j) {
-      if (trial->terms.which[j] == Coefficient::a && !fit.a_found) continue;
-      fit.covariance_deg2.at(which, static_cast<std::size_t>(trial->terms.which[j])) = variance * trial->fit.cofactors.at(i, j);
-    }
-  }
-  double& se_a = of(fit.se_deg, Coefficient::a);
-  if (fit.a_found) se_a = std::hypot(se_a, assumptions.reference_sd_deg);
-  fit.misfits = misfits_of(trial->fit);
   for (const DeviationReading& reading : readings) fit.covered_from_deg.push_back(reading.heading.deg());
-  std::sort(fit.covered_from_deg.begin(), fit.covered_from_deg.end());
+  fit.take({trial->terms.which.data(), trial->terms.count}, trial->fit.solution, trial->fit.cofactors, trial->sd_deg * trial->sd_deg);
+  fit.misfits = misfits_of(trial->fit);
   return fit;
 }
 

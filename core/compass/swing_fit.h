@@ -55,6 +55,12 @@ struct SwingFit {
   /// An entry each `step_deg` by compass, where the readings cover it. Fault headings_too_close when that is nowhere.
   /// @param step_deg a divisor of 360
   Result<DeviationCard> card(int step_deg) const;
+
+  /// Fills in what follows from the least squares: values with their errors, and the headings in order. What was assumed and
+  /// the headings stand there before.
+  /// @param which  what the first columns are; those after them are no coefficients
+  /// @param variance  of one observation: times a cofactor, deg^2
+  void take(std::span<const Coefficient> which, std::span<const double> values_deg, const Matrix& cofactors, double variance);
 };
 
 /// @param readings those that count, in any order; several on one heading are fine. Fault too_few_readings when there is none.

@@ -98,6 +98,15 @@ TEST_CASE("too few headings, headings all one way, and a boat that stands still 
   CHECK_FALSE(fit_satellite_swing(still, boat.variation, {}).ok());
 }
 
+TEST_CASE("headings on one side have no answer, though their readings agree by luck to the last figure") {
+  const Boat boat{.deviation_deg = {1, 4, -3, 1, 0}, .set_deg = 120, .drift_kn = 0.5};
+  std::vector<SatelliteReading> readings = run(boat, 40);
+  readings.resize(10);  // 003 to 084
+  const Result<SatelliteSwing> swing = fit_satellite_swing(readings, boat.variation, {});
+  REQUIRE_FALSE(swing.ok());
+  CHECK(swing.problem().fault == Fault::headings_too_close);
+}
+
 TEST_CASE("a reading that does not belong is found among track and speed") {
   Random random(94);
   int found = 0;
