@@ -3,12 +3,12 @@
 #include <cmath>
 
 #include "core/base/check.h"
+#include "core/base/units.h"
 
 namespace fogsheet {
 
 double student_probability(double t, int degrees_of_freedom) {
   SHEET_CHECK(degrees_of_freedom >= 1, "Student's t has degrees of freedom");
-  constexpr double k_pi = 3.14159265358979323846;
   const double nu = degrees_of_freedom;
   const double theta = std::atan(t / std::sqrt(nu));
   const double cosine = std::cos(theta), sine = std::sin(theta);

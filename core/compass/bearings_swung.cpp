@@ -2,10 +2,9 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
-namespace {
-constexpr double k_radians = 3.14159265358979323846 / 180;
-}
 
 Deviation deviation_of_bearing(MagneticDirection bearing, CompassDirection read) { return deviation_between(bearing, read); }
 
@@ -20,11 +19,11 @@ std::optional<Deviation> as_reciprocal(Deviation deviation) {
   return turned;
 }
 
-double largest_swinging_radius(double distance) { return distance * std::sin(k_largest_parallax_deg * k_radians); }
+double largest_swinging_radius(double distance) { return distance * std::sin(k_largest_parallax_deg * k_degree_rad); }
 
 double swinging_parallax_deg(double radius, double distance) {
   if (radius >= distance) return 180;
-  return std::asin(radius / distance) / k_radians;
+  return std::asin(radius / distance) / k_degree_rad;
 }
 
 }  // namespace fogsheet

@@ -2,10 +2,12 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
 
 CardAway card_away(const CardField& made, const CardField& here) {
-  const auto down_over_horizontal = [](const CardField& field) { return std::tan(field.inclination_deg * (3.14159265358979323846 / 180)); };
+  const auto down_over_horizontal = [](const CardField& field) { return std::tan(field.inclination_deg * k_degree_rad); };
   CardAway away;
   away.permanent_factor = made.horizontal_nt / here.horizontal_nt;
   const double there = down_over_horizontal(made);

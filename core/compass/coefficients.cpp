@@ -2,10 +2,12 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
 
 ByCoefficient coefficient_factors(CompassDirection heading) {
-  const double z = heading.deg() * (3.14159265358979323846 / 180);
+  const double z = heading.deg() * k_degree_rad;
   return {1, std::sin(z), std::cos(z), std::sin(2 * z), std::cos(2 * z)};
 }
 
@@ -17,10 +19,9 @@ Deviation deviation_by(const ByCoefficient& coefficients_deg, CompassDirection h
 }
 
 double deviation_slope(const ByCoefficient& coefficients_deg, CompassDirection heading) {
-  constexpr double k_radians = 3.14159265358979323846 / 180;
   const auto [one, sine, cosine, sine_twice, cosine_twice] = coefficient_factors(heading);
   const auto [a, b, c, d, e] = coefficients_deg;
-  return (b * cosine - c * sine + 2 * (d * cosine_twice - e * sine_twice)) * k_radians;
+  return (b * cosine - c * sine + 2 * (d * cosine_twice - e * sine_twice)) * k_degree_rad;
 }
 
 ByCoefficient coefficients_by_hand(const std::array<double, 8>& deviations_deg) {

@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
 namespace {
 
-constexpr double k_radians = 3.14159265358979323846 / 180;
 constexpr std::size_t k_stream_north = k_coefficient_count, k_stream_east = k_stream_north + 1, k_water_speed = k_stream_east + 1, k_unknowns = k_water_speed + 1;
 
 struct Velocity {
@@ -14,8 +15,8 @@ struct Velocity {
   double east_kn = 0;
 };
 
-Velocity along(double direction_deg, double speed_kn) { return {speed_kn * std::cos(direction_deg * k_radians), speed_kn * std::sin(direction_deg * k_radians)}; }
-double direction_deg(Velocity v) { return reduce_direction_deg(std::atan2(v.east_kn, v.north_kn) / k_radians); }
+Velocity along(double direction_deg, double speed_kn) { return {speed_kn * std::cos(direction_deg * k_degree_rad), speed_kn * std::sin(direction_deg * k_degree_rad)}; }
+double direction_deg(Velocity v) { return reduce_direction_deg(std::atan2(v.east_kn, v.north_kn) / k_degree_rad); }
 
 struct Motion {
   ByCoefficient coefficients_deg{};
@@ -57,12 +58,12 @@ std::optional<LeastSquares> step(const Motion& motion, std::span<const Satellite
     observed[track] = reduce_difference_deg(reading.track.deg() - direction_deg(ground)) / assumptions.track_sd_deg;
     observed[speed] = (reading.speed_kn - speed_kn) / assumptions.speed_sd_kn;
     const auto put = [&](std::size_t unknown, Velocity change) {
-      const double turned_deg = (ground.north_kn * change.east_kn - ground.east_kn * change.north_kn) / (speed_kn * speed_kn) / k_radians;
+      const double turned_deg = (ground.north_kn * change.east_kn - ground.east_kn * change.north_kn) / (speed_kn * speed_kn) / k_degree_rad;
       const double faster_kn = (ground.north_kn * change.north_kn + ground.east_kn * change.east_kn) / speed_kn;
       design.at(track, unknown) = turned_deg / assumptions.track_sd_deg;
       design.at(speed, unknown) = faster_kn / assumptions.speed_sd_kn;
     };
-    const double swung_kn = motion.water_speed_kn * k_radians;  // to starboard, for a heading one degree further round
+    const double swung_kn = motion.water_speed_kn * k_degree_rad;  // to starboard, for a heading one degree further round
     const ByCoefficient factors = coefficient_factors(reading.heading);
     for (std::size_t k = 0; k < k_coefficient_count; ++k) put(k, {-ahead.east_kn * swung_kn * factors[k], ahead.north_kn * swung_kn * factors[k]});
     put(k_stream_north, {1, 0});

@@ -2,23 +2,23 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
 #include "core/directions/directions.h"
 
 namespace fogsheet {
 
 std::optional<CircularMean> circular_mean(std::span<const double> directions_deg) {
-  constexpr double k_radians = 3.14159265358979323846 / 180;
   constexpr double k_cancelled = 1e-6;
   if (directions_deg.empty()) return std::nullopt;
   const double count = static_cast<double>(directions_deg.size());
   double north = 0, east = 0;
   for (const double deg : directions_deg) {
-    north += std::cos(deg * k_radians) / count;
-    east += std::sin(deg * k_radians) / count;
+    north += std::cos(deg * k_degree_rad) / count;
+    east += std::sin(deg * k_degree_rad) / count;
   }
   CircularMean mean{.resultant = std::hypot(north, east)};
   if (mean.resultant < k_cancelled) return std::nullopt;
-  mean.mean_deg = reduce_direction_deg(std::atan2(east, north) / k_radians);
+  mean.mean_deg = reduce_direction_deg(std::atan2(east, north) / k_degree_rad);
   double squares = 0;
   for (const double deg : directions_deg) {
     const double off_deg = reduce_difference_deg(deg - mean.mean_deg);

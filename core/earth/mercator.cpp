@@ -2,12 +2,12 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
 
 namespace {
 
-constexpr double k_pi = 3.14159265358979323846;
-constexpr double k_radians = k_pi / 180;
 constexpr double k_arcmin_per_radian = 10'800 / k_pi;
 constexpr double k_e2 = k_wgs84_flattening * (2 - k_wgs84_flattening);
 
@@ -16,7 +16,7 @@ double first_eccentricity() { return std::sqrt(k_e2); }
 }  // namespace
 
 double isometric_latitude(double lat_deg) {
-  const double lat = lat_deg * k_radians;
+  const double lat = lat_deg * k_degree_rad;
   const double e = first_eccentricity();
   // asinh(tan) is artanh(sin), and keeps its digits near the pole.
   return std::asinh(std::tan(lat)) - e * std::atanh(e * std::sin(lat));
@@ -28,18 +28,18 @@ double latitude_from_isometric_deg(double psi) {
   constexpr int k_rounds = 8;
   double lat = std::atan(std::sinh(psi));
   for (int i = 0; i < k_rounds; ++i) lat = std::atan(std::sinh(psi + e * std::atanh(e * std::sin(lat))));
-  return lat / k_radians;
+  return lat / k_degree_rad;
 }
 
 double meridional_parts_arcmin(double lat_deg) { return isometric_latitude(lat_deg) * k_arcmin_per_radian; }
 
 double parallel_radius_m(double lat_deg) {
-  const double s = std::sin(lat_deg * k_radians);
-  return k_wgs84_equatorial_radius_m * std::cos(lat_deg * k_radians) / std::sqrt(1 - k_e2 * s * s);
+  const double s = std::sin(lat_deg * k_degree_rad);
+  return k_wgs84_equatorial_radius_m * std::cos(lat_deg * k_degree_rad) / std::sqrt(1 - k_e2 * s * s);
 }
 
 double meridian_radius_m(double lat_deg) {
-  const double s = std::sin(lat_deg * k_radians);
+  const double s = std::sin(lat_deg * k_degree_rad);
   const double w2 = 1 - k_e2 * s * s;
   return k_wgs84_equatorial_radius_m * (1 - k_e2) / (w2 * std::sqrt(w2));
 }
@@ -59,7 +59,7 @@ double meridian_arc_m(double from_lat_deg, double to_lat_deg) {
     for (int k = 1; k < 3; ++k)
       sum_m += k_weights[k] * (meridian_radius_m(middle_deg - k_nodes[k] * half_deg) + meridian_radius_m(middle_deg + k_nodes[k] * half_deg));
   }
-  return sum_m * half_deg * k_radians;
+  return sum_m * half_deg * k_degree_rad;
 }
 
 double latitude_minute_m(double lat_deg) {

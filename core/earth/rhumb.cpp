@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
 #include "core/earth/geodesy.h"
 
 namespace fogsheet {
@@ -17,7 +18,7 @@ Result<Position> rhumb_direct(Position from, TrueDirection course, double distan
   if (!std::isfinite(distance_nm)) return Problem{.fault = Fault::number_missing, .texts = {"distance"}};
   const std::optional<Position> end = rhumb_end(from, course.deg(), distance_nm * k_metres_per_nm);
   if (!end) {
-    const bool northward = (std::cos(course.deg() * 3.14159265358979323846 / 180) > 0) == (distance_nm > 0);
+    const bool northward = (std::cos(course.deg() * k_degree_rad) > 0) == (distance_nm > 0);
     return Problem{.fault = Fault::latitude_out_of_range, .numbers = {northward ? 90.0 : -90.0, 90.0}};
   }
   return *end;

@@ -2,18 +2,18 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
 #include "core/earth/mercator.h"
 
 namespace fogsheet {
 
 namespace {
 
-constexpr double k_radians = 3.14159265358979323846 / 180;
 constexpr double k_arcmin_per_degree = 60;
 constexpr double k_nearly_nought = 1e-9;  // of a cosine: within 1e-7 deg of east or west
 
-double cos_deg(double deg) { return std::cos(deg * k_radians); }
-double sin_deg(double deg) { return std::sin(deg * k_radians); }
+double cos_deg(double deg) { return std::cos(deg * k_degree_rad); }
+double sin_deg(double deg) { return std::sin(deg * k_degree_rad); }
 
 Result<double> latitude_after(Position from, PlaneRun run) {
   const double lat_deg = from.lat_deg + run.dlat_arcmin / k_arcmin_per_degree;
@@ -28,7 +28,7 @@ PlaneRun plane_run(CourseDistance leg) {
 }
 
 CourseDistance plane_course(PlaneRun run) {
-  return {.course = TrueDirection(std::atan2(run.departure_nm, run.dlat_arcmin) / k_radians),
+  return {.course = TrueDirection(std::atan2(run.departure_nm, run.dlat_arcmin) / k_degree_rad),
           .distance_nm = std::hypot(run.dlat_arcmin, run.departure_nm)};
 }
 
@@ -58,7 +58,7 @@ Result<double> parallel_latitude_deg(double departure_nm, double dlon_arcmin) {
   const double ratio = departure_nm / dlon_arcmin;
   if (!(ratio >= 0 && ratio <= 1))
     return Problem{.fault = Fault::number_out_of_range, .texts = {"departure"}, .numbers = {departure_nm, 0, dlon_arcmin}};
-  return std::acos(ratio) / k_radians;
+  return std::acos(ratio) / k_degree_rad;
 }
 
 double dlon_arcmin(double lon1_deg, double lon2_deg) {
@@ -88,7 +88,7 @@ CourseDistance mercator_course(Position from, Position to) {
   const double dlat_arcmin = (to.lat_deg - from.lat_deg) * k_arcmin_per_degree;
   const double dlon = dlon_arcmin(from.lon_deg, to.lon_deg);
   const double parts = meridional_parts_arcmin(to.lat_deg) - meridional_parts_arcmin(from.lat_deg);
-  const TrueDirection course(std::atan2(dlon, parts) / k_radians);
+  const TrueDirection course(std::atan2(dlon, parts) / k_degree_rad);
   const double along_meridian = cos_deg(course.deg());
   if (std::abs(along_meridian) < k_nearly_nought) {
     const double middle_deg = (from.lat_deg + to.lat_deg) / 2;

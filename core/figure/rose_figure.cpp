@@ -2,6 +2,7 @@
 
 #include <cstdio>
 
+#include "core/base/units.h"
 #include "core/figure/text_metrics.h"
 #include "core/figure/weights.h"
 
@@ -18,7 +19,6 @@ struct Ring {
 };
 
 constexpr double k_note_room = 1.15;  // a line of the note wider than this would run into the magnetic ring's figures
-constexpr double k_degree_rad = 3.14159265358979323846 / 180;
 
 void add_ring(std::vector<Shape>& layer, SheetPoint centre, double radius_mm, const Ring& ring, const Legibility& legibility) {
   const double circle_mm = ring.circle * radius_mm;

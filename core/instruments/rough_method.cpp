@@ -3,11 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
 
 double to_one_side_nm(double run_nm, double off_deg) {
-  constexpr double k_radians = 3.14159265358979323846 / 180;
-  return run_nm * std::sin(std::clamp(off_deg, 0.0, 90.0) * k_radians);
+  return run_nm * std::sin(std::clamp(off_deg, 0.0, 90.0) * k_degree_rad);
 }
 
 std::optional<RoughMean> rough_mean(std::span<const double> readings_deg, std::optional<double> run_nm) {

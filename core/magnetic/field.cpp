@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "core/base/units.h"
 #include "core/earth/mercator.h"
 #include "core/magnetic/coefficients.h"
 
@@ -11,8 +12,7 @@ namespace fogsheet {
 
 namespace {
 
-constexpr double k_radians = 3.14159265358979323846 / 180;
-constexpr double k_degrees = 1 / k_radians;
+constexpr double k_degrees = 1 / k_degree_rad;
 constexpr double k_metres_per_km = 1000;
 constexpr double k_blackout_below_nt = 2000;
 constexpr double k_caution_below_nt = 6000;
@@ -59,7 +59,7 @@ void check_station(double lat_deg, double lon_deg, double length_km) {
 Station geodetic_station(Position position, double height_km) {
   check_station(position.lat_deg, position.lon_deg, height_km);
   constexpr double k_e2 = k_wgs84_flattening * (2 - k_wgs84_flattening);
-  const double lat = position.lat_deg * k_radians, lon = position.lon_deg * k_radians;
+  const double lat = position.lat_deg * k_degree_rad, lon = position.lon_deg * k_degree_rad;
   const double sin_lat = std::sin(lat), cos_lat = std::cos(lat);
   const double height_m = height_km * k_metres_per_km;
   const double normal_m = k_wgs84_equatorial_radius_m / std::sqrt(1 - k_e2 * sin_lat * sin_lat);
@@ -74,7 +74,7 @@ Station geodetic_station(Position position, double height_km) {
 
 Station geocentric_station(const GeocentricPlace& place) {
   check_station(90 - place.colat_deg, place.lon_deg, place.radius_km);
-  const double colat = place.colat_deg * k_radians, lon = place.lon_deg * k_radians;
+  const double colat = place.colat_deg * k_degree_rad, lon = place.lon_deg * k_degree_rad;
   return {.place = {.sin_lat = std::cos(colat),
                     .cos_lat = std::sin(colat),
                     .sin_lon = std::sin(lon),

@@ -9,7 +9,7 @@
 namespace fogsheet {
 namespace {
 
-constexpr double k_radian_deg = 180 / 3.14159265358979323846;
+constexpr double k_radian_deg = 1 / k_degree_rad;
 constexpr double k_mm_per_m = 1000;
 
 }  // namespace

@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "core/base/units.h"
+
 namespace fogsheet {
 
 struct SheetPoint {
@@ -33,13 +35,13 @@ inline SheetPoint midpoint(SheetPoint a, SheetPoint b) { return {(a.x_mm + b.x_m
 
 /// The unit vector in a direction on the paper, deg clockwise from north (up).
 inline SheetVector towards(double direction_deg) {
-  const double radians = direction_deg * 3.14159265358979323846 / 180;
+  const double radians = direction_deg * k_degree_rad;
   return {std::sin(radians), -std::cos(radians)};
 }
 
 /// The direction of a vector, deg clockwise from north (up), in (-180, 180]. The null vector gives 0.
 inline double direction_deg(SheetVector v) {
-  return v.x_mm == 0 && v.y_mm == 0 ? 0 : std::atan2(v.x_mm, -v.y_mm) * 180 / 3.14159265358979323846;
+  return v.x_mm == 0 && v.y_mm == 0 ? 0 : std::atan2(v.x_mm, -v.y_mm) / k_degree_rad;
 }
 
 /// An upright rectangle on the paper, mm.

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/units.h"
 #include "core/document/actions.h"
 #include "core/figure/sheet_figure.h"
 #include "core/formats/svg.h"
@@ -14,7 +15,6 @@ using namespace fogsheet;
 
 namespace {
 
-constexpr double k_pi = 3.14159265358979323846;
 constexpr double k_tolerance_mm = 0.05;  // half the finest line a printer draws
 constexpr double k_scale = 100'000;
 
