@@ -3,13 +3,13 @@
 #include <cmath>
 
 #include "core/base/units.h"
+#include "core/directions/relative_bearing.h"
 
 namespace fogsheet {
 
-Deviation deviation_of_bearing(MagneticDirection bearing, CompassDirection read) { return deviation_between(bearing, read); }
-
 Deviation deviation_of_relative(MagneticDirection bearing, CompassDirection heading, double relative_deg) {
-  return deviation_between(MagneticDirection(bearing.deg() - relative_deg), heading);
+  // The bow lies as far anticlockwise of the object as the object lies clockwise of the bow.
+  return deviation_between(bearing_from_relative(bearing, -relative_deg), heading);
 }
 
 std::optional<Deviation> as_reciprocal(Deviation deviation) {
@@ -19,11 +19,11 @@ std::optional<Deviation> as_reciprocal(Deviation deviation) {
   return turned;
 }
 
-double largest_swinging_radius(double distance) { return distance * std::sin(k_largest_parallax_deg * k_degree_rad); }
+double largest_swinging_radius_m(double distance_m) { return distance_m * std::sin(k_largest_parallax_deg * k_degree_rad); }
 
-double swinging_parallax_deg(double radius, double distance) {
-  if (radius >= distance) return 180;
-  return std::asin(radius / distance) / k_degree_rad;
+double swinging_parallax_deg(double radius_m, double distance_m) {
+  if (radius_m >= distance_m) return 180;
+  return std::asin(radius_m / distance_m) / k_degree_rad;
 }
 
 }  // namespace fogsheet

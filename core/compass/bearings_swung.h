@@ -1,5 +1,5 @@
-// From what was read on board to deviations: an object's bearing by the compass itself, or its bearing relative to the bow;
-// and how far off the object must be, since a boat swings round a circle and not on a point.
+// From what was read on board to deviations where that takes more than a difference (deviation_between, for a bearing by the
+// compass itself): an object's bearing relative to the bow, a reading the wrong way round; and how far off the object must be, since a boat swings round a circle and not on a point.
 #pragma once
 
 #include <optional>
@@ -7,9 +7,6 @@
 #include "core/directions/directions.h"
 
 namespace fogsheet {
-
-/// Deviation on a heading from the object's bearing by the same compass: magnetic less compass.
-Deviation deviation_of_bearing(MagneticDirection bearing, CompassDirection read);
 
 /// Deviation on a heading from the object's angle clockwise from the bow: the magnetic heading is the bearing less that.
 Deviation deviation_of_relative(MagneticDirection bearing, CompassDirection heading, double relative_deg);
@@ -25,11 +22,11 @@ std::optional<Deviation> as_reciprocal(Deviation deviation);
 inline constexpr double k_largest_parallax_deg = 0.5;
 
 /// The radius of the largest circle to swing on so that an object at that distance keeps its bearing to
-/// k_largest_parallax_deg to either side of the one from its middle. Same unit as the distance, at least 0.
-double largest_swinging_radius(double distance);
+/// k_largest_parallax_deg to either side of the one from its middle. @param distance_m at least 0
+double largest_swinging_radius_m(double distance_m);
 
 /// What swinging on such a circle adds to the object's bearing at most, deg: it looks like B and C. From inside the
-/// circle's reach every bearing is possible: 180. @param radius, distance at least 0, in one unit; distance 0 gives 180.
-double swinging_parallax_deg(double radius, double distance);
+/// circle's reach every bearing is possible: 180. @param radius_m, distance_m at least 0; distance 0 gives 180.
+double swinging_parallax_deg(double radius_m, double distance_m);
 
 }  // namespace fogsheet

@@ -28,7 +28,7 @@ CompassCheck check_compass(std::span<const CheckedBearing> bearings, double read
   CompassCheck check;
   const auto count = static_cast<double>(bearings.size());
   for (const CheckedBearing& bearing : bearings) {
-    const Deviation deviation = deviation_of_bearing(bearing.trusted, bearing.read);
+    const Deviation deviation = deviation_between(bearing.trusted, bearing.read);
     if (!check.reciprocal && as_reciprocal(deviation)) check.reciprocal = check.deviations.size();
     check.deviations.push_back(deviation);
     if (std::abs(deviation.deg) > std::abs(check.deviations[check.worst].deg)) check.worst = check.deviations.size() - 1;
