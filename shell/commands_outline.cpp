@@ -58,7 +58,7 @@ Value run_nudge_thing(Session& session, const Value& arguments) {
   const Result<double> right = number_argument(arguments, "right_px"), down = number_argument(arguments, "down_px");
   for (const Result<double>* each : {&right, &down})
     if (!*each) return refused(each->problem());
-  nudge(session, *thing, {*right, *down});
+  if (!nudge(session, *thing, {*right, *down})) return refused({.fault = Fault::entry_unreadable, .texts = {"move", words::thing(session, *thing)}});
   end_run(session);
   return done();
 }

@@ -371,3 +371,12 @@ TEST_CASE("the hinge by keys: both points leave their marks at once, and either 
   bench.key("ArrowRight");  // the other, back on its own, holds nothing either
   CHECK(bench.read("dividers")["on"].items()->empty());
 }
+
+TEST_CASE("a thing that can't be moved says so to a script") {
+  Keyboard bench;
+  for (const std::string& thing : {std::string("sheet"), "leg/" + bench.leg_id(0)}) {
+    const Value moved = bench.ask("nudge-thing", Value::object({{"thing", thing}, {"right_px", 3}, {"down_px", 0}}));
+    REQUIRE(moved.has("error"));
+    CHECK(bench.says(*moved["error"].text()));
+  }
+}
