@@ -4,6 +4,8 @@
 #include <charconv>
 
 #include "core/document/actions.h"
+#include "shell/arguments.h"
+#include "shell/commands.h"
 #include "shell/dividers.h"
 #include "shell/tools/no_tool.h"
 #include "shell/tools/target.h"
@@ -132,28 +134,23 @@ std::optional<SheetPoint> hold_of(const Session& session, const Thing& thing) {
 
 bool move_thing(Session& session, const Thing& thing, SheetPoint to) {
   const Position at = session.facts().projection->to_position(to);
-  const Document before = session.document();
-  if (stands_at(before, thing, quantise(at))) return true;
-  Result<Done> moved = Done{};
-  if (const auto* mark = std::get_if<MarkId>(&thing)) moved = move_mark(session.history(), *mark, at.lat_deg, at.lon_deg);
-  else if (const auto* rose = std::get_if<RoseId>(&thing)) moved = change_rose(session.history(), *rose, {.at = at});
-  else if (const auto* note = std::get_if<NoteId>(&thing)) moved = change_text_note(session.history(), *note, {.at = at});
-  if (moved) session.settle_desk(before);
-  else session.refuse(moved.problem());
+  if (stands_at(session.document(), thing, quantise(at))) return true;
+  const Result<Done> moved = acted(session, [&]() -> Result<Done> {
+    if (const auto* mark = std::get_if<MarkId>(&thing)) return move_mark(session.history(), *mark, at.lat_deg, at.lon_deg);
+    if (const auto* rose = std::get_if<RoseId>(&thing)) return change_rose(session.history(), *rose, {.at = at});
+    if (const auto* note = std::get_if<NoteId>(&thing)) return change_text_note(session.history(), *note, {.at = at});
+    return Done{};
+  });
+  if (!moved) session.refuse(moved.problem());
   return moved.ok();
 }
 
 void rub_out(Session& session, const Thing& thing) {
-  const Document before = session.document();
-  Result<Done> gone = Done{};
-  if (std::holds_alternative<EdgePart>(thing)) return session.set_edge(std::nullopt);
-  if (std::holds_alternative<DividersPart>(thing)) return lift_dividers(session);
-  if (const auto* leg = std::get_if<LegId>(&thing)) gone = remove_leg(session.history(), *leg);
-  else if (const auto* mark = std::get_if<MarkId>(&thing)) gone = remove_mark(session.history(), *mark);
-  else if (const auto* rose = std::get_if<RoseId>(&thing)) gone = remove_rose(session.history(), *rose);
-  else if (const auto* note = std::get_if<NoteId>(&thing)) gone = remove_text_note(session.history(), *note);
-  if (gone) session.settle_desk(before);
-  else session.refuse(gone.problem());
+  const std::string name = thing_name(thing);
+  const std::size_t slash = name.find('/');
+  const std::string kind = name.substr(0, slash);
+  if (kind == "edge" || kind == "dividers") run_command(session, "lift-" + kind, Value::object());
+  else if (slash != name.npos) run_command(session, "remove-" + kind, Value::object({{"id", name.substr(slash + 1)}}));
 }
 
 void press_thing(Session& session, const Thing& thing) {

@@ -380,3 +380,10 @@ TEST_CASE("a thing that can't be moved says so to a script") {
     CHECK(bench.says(*moved["error"].text()));
   }
 }
+
+TEST_CASE("the last rose rubbed out by Delete says what is lost, as its button does") {
+  Keyboard bench;
+  bench.press_thing("rose/" + *(*bench.read("roses").items())[0]["id"].text());
+  bench.key("Delete");
+  CHECK(bench.says("no rose left"));
+}
