@@ -108,6 +108,7 @@ Value run_tool(Session& session, const Value& arguments) {
 struct SlipName {
   const char* name;
   SlipId id;
+  bool opens_with_thing = false;  // which a command of its own selects
 };
 constexpr SlipName k_slips[] = {
     {"none", SlipId::none},
@@ -126,13 +127,16 @@ constexpr SlipName k_slips[] = {
     {"drawer", SlipId::drawer},
     {"history", SlipId::history},
     {"keys", SlipId::keys},
+    {"mark", SlipId::mark, true},
+    {"leg", SlipId::leg, true},
+    {"note", SlipId::note, true},
 };
 
 Value run_open_slip(Session& session, const Value& arguments) {
   const Result<std::string> name = text_argument(arguments, "slip");
   if (!name) return refused(name.problem());
   for (const SlipName& row : k_slips)
-    if (*name == row.name) {
+    if (*name == row.name && !row.opens_with_thing) {
       session.slip = session.slip == row.id ? SlipId::none : row.id;
       return done();
     }
@@ -195,9 +199,6 @@ Value run_copy_link(Session& session, const Value&) {
 }  // namespace
 
 const char* slip_name(SlipId id) {
-  if (id == SlipId::mark) return "mark";
-  if (id == SlipId::leg) return "leg";
-  if (id == SlipId::note) return "note";
   for (const SlipName& row : k_slips)
     if (row.id == id) return row.name;
   return "none";
@@ -206,9 +207,6 @@ const char* slip_name(SlipId id) {
 std::optional<SlipId> slip_named(std::string_view name) {
   for (const SlipName& row : k_slips)
     if (name == row.name) return row.id;
-  if (name == "mark") return SlipId::mark;
-  if (name == "leg") return SlipId::leg;
-  if (name == "note") return SlipId::note;
   return std::nullopt;
 }
 
@@ -220,7 +218,8 @@ namespace {
 const char* slip_names() {
   static const std::string names = [] {
     std::string all;
-    for (const SlipName& row : k_slips) all += (all.empty() ? "" : ", ") + std::string(row.name);
+    for (const SlipName& row : k_slips)
+      if (!row.opens_with_thing) all += (all.empty() ? "" : ", ") + std::string(row.name);
     return all;
   }();
   return names.c_str();
