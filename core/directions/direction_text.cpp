@@ -86,7 +86,8 @@ Result<TypedDirection> parse_direction(std::string_view text) {
 Result<std::string> turned_direction(std::string_view text, double by_deg) {
   const Result<TypedDirection> typed = parse_direction(text);
   if (!typed.ok()) return typed.problem();
-  const Rounding rounding = typed->deg == std::floor(typed->deg) ? Rounding::whole_degrees : Rounding::tenths;
+  const bool in_tenths = typed->deg != std::floor(typed->deg) || text.find_first_of(".,") != text.npos;
+  const Rounding rounding = in_tenths ? Rounding::tenths : Rounding::whole_degrees;
   return direction_figures(TrueDirection(typed->deg + by_deg).deg(), rounding) + letter_of(typed->reference);
 }
 

@@ -146,6 +146,8 @@ TEST_CASE("a typed direction is turned with its letter, as finely as it was type
   CHECK(*turned_direction("095", 180) == "275");
   CHECK(*turned_direction("275M", 180) == "095M");
   CHECK(*turned_direction("096.5T", 180) == "276.5T");
+  CHECK(*turned_direction("096.0T", 180) == "276.0T");
+  CHECK(*turned_direction("096,0", 1) == "097.0");
   CHECK(*turned_direction("000", -1) == "359");
   CHECK(*turned_direction("359", 1) == "000");
   CHECK(*turned_direction("7 t", 1) == "008T");
