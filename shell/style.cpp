@@ -23,6 +23,25 @@ constexpr Gone k_gone[] = {
 #undef GONE
 };
 
+// A role that is misspelt would stay for ever, unnoticed.
+constexpr std::string_view k_roles[] = {
+#define INK(role, day, dusk, night, high_contrast) #role,
+#define GONE(role, step)
+#include "shell/palettes.inc"
+#undef INK
+#undef GONE
+    "ring_tens",
+};
+constexpr bool all_are_roles() {
+  for (const Gone& gone : k_gone) {
+    bool found = false;
+    for (const std::string_view role : k_roles) found = found || role == gone.role;
+    if (!found) return false;
+  }
+  return true;
+}
+static_assert(all_are_roles(), "what the dimmer takes away is an ink, or the rings' tens");
+
 constexpr int gone_at(std::string_view role) {
   for (const Gone& gone : k_gone)
     if (gone.role == role) return gone.step;
