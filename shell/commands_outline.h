@@ -15,7 +15,7 @@ void focus_on(Session& session, const Thing& thing);
 /// Rubs out what the keys are on; they go on to what stands there then.
 void rub_out_under_keys(Session& session, const Thing& thing);
 
-/// Shows another part of the outline, with the keys on its first thing, or on `place` where that is given.
+/// Shows another part of the outline, with the keys on its first thing.
 void page_outline(Session& session, std::size_t from);
 
 }  // namespace fogsheet

@@ -15,7 +15,7 @@ constexpr double k_clear_px = 2 + k_ring_px / 2;  // from what it rings to the m
 constexpr double k_mark_sign_px = 9;
 constexpr double k_point_px = 6;
 
-/// A box about two corners, turned as the line from one to the other lies.
+/// Four sides, from corner to corner.
 void ring_strip(ScreenPoint a, ScreenPoint b, ScreenPoint c, ScreenPoint d, Overlay& overlay) {
   const std::array<ScreenPoint, 4> corners{a, b, c, d};
   for (std::size_t i = 0; i < corners.size(); ++i) overlay.brush().line(corners[i], corners[(i + 1) % corners.size()], Ink::focus, k_ring_px);
