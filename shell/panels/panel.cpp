@@ -60,7 +60,11 @@ Value item(const TableItem& table) {
 Value item(const CautionItem& caution) { return Value::object({{"kind", "caution"}, {"text", caution.text}, {"advice", caution.advice}}); }
 
 Value item(const FigureItem& figure) {
-  return Value::object({{"kind", "figure"}, {"name", figure.name}, {"text", figure.text}, {"svg", figure.svg}});
+  Value wheel;
+  if (figure.wheel)
+    wheel = Value::object({{"value", figure.wheel->value}, {"most", figure.wheel->most}, {"text", figure.wheel->text}, {"step", figure.wheel->step},
+                           {"pitch", figure.wheel->pitch}, {"argument", figure.wheel->argument}, {"on_turn", press_value(figure.wheel->on_turn)}});
+  return Value::object({{"kind", "figure"}, {"name", figure.name}, {"text", figure.text}, {"svg", figure.svg}, {"wheel", wheel}});
 }
 
 }  // namespace

@@ -121,9 +121,20 @@ struct CautionItem {
 
 /// A drawing by core, as SVG with ink classes; `text` is what it says to who can't see it.
 struct FigureItem {
+  /// One that is turned, by hand and by keys: a slider. Each step sends so much more or less.
+  struct Wheel {
+    double value = 0;
+    double most = 0;      // either way
+    std::string text;     // the value in words
+    double step = 1;
+    double pitch = 0.1;   // of the figure's width that a step is dragged by
+    std::string argument;
+    Press on_turn;
+  };
   std::string name;
   std::string text;
   std::string svg;
+  std::optional<Wheel> wheel = {};
 };
 
 using PanelItem = std::variant<HeadingItem, LineItem, FieldItem, ChoiceItem, ButtonItem, ColumnSumItem, TableItem, CautionItem, FigureItem>;

@@ -1,6 +1,7 @@
 // Figures made by core come as SVG text. It is parsed apart from the page, and only elements and attributes that a figure
 // needs come across: the text may hold names that others typed.
 import { make, set } from './dom.js';
+import { wheel } from './wheel.js';
 
 const elements = new Set(['svg', 'g', 'path', 'line', 'polyline', 'polygon', 'circle', 'ellipse', 'rect', 'text', 'tspan']);
 const attributes = new Set([
@@ -10,18 +11,22 @@ const attributes = new Set([
 ]);
 const svg_names = 'http://www.w3.org/2000/svg';
 
-export function figure() {
+export function figure(act) {
   const element = make('div', { class: 'figure', role: 'img' });
   let drawn = '';
+  let turned = null;
   return {
     element,
     patch(item) {
       set(element, 'data-name', item.name);
       set(element, 'aria-label', item.text);
+      if (item.wheel) (turned ??= wheel(element, act))(item.wheel);
       if (item.svg === drawn) return;
       drawn = item.svg;
       const parsed = new DOMParser().parseFromString(item.svg, 'image/svg+xml').documentElement;
       element.replaceChildren(...(parsed.localName === 'svg' ? [allowed(parsed)] : []));
+      // What is turned says what it does to the eye too.
+      if (item.wheel) element.append(make('span', { class: 'label' }, item.text));
     },
   };
 }
