@@ -14,7 +14,9 @@
 #include "shell/panels/panels.h"
 #include "shell/read.h"
 #include "shell/things.h"
+#include "shell/tools/aim.h"
 #include "shell/tools/gestures.h"
+#include "shell/tools/no_tool.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
 #include "shell/words_of_things.h"
@@ -44,26 +46,41 @@ struct App::Inside : GestureTarget {
     session.touch();
   }
 
-  void drag_begin(ScreenPoint from, PointerKind, double held_s) override {
+  bool ask(ScreenPoint at) override {
+    session.message = {};
+    session.in_focus.reset();
+    return select_thing_at(session, at);
+  }
+
+  void drag_begin(ScreenPoint from, double down_ms, double held_s) override {
+    aim.begin(from, down_ms + held_s * 1000);
     tool_has_drag = tool().take(session, from, held_s);
     last_drag = from;
     session.touch();
   }
 
-  void drag_to(ScreenPoint at) override {
-    if (tool_has_drag) tool().move(session, at);
-    else pan(at - last_drag);
-    last_drag = at;
+  void drag_to(const PointerEvent& event) override {
+    if (tool_has_drag) tool().move(session, aim.follow(event.at, event.time_ms, loupe_wanted(event)));
+    else pan(event.at - last_drag);
+    last_drag = event.at;
   }
 
-  void drag_end(ScreenPoint at) override {
-    if (tool_has_drag) tool().release(session, at);
+  void drag_end(const PointerEvent& event) override {
+    if (tool_has_drag) tool().release(session, aim.follow(event.at, event.time_ms, aim.loupe_at().has_value()));
+    aim.end();
     tool_has_drag = false;
     by_hand = true;
     session.touch();
   }
 
+  /// For a finger always, which hides what it aims at; for a pen while its button is held, for either and a mouse by Alt.
+  bool loupe_wanted(const PointerEvent& event) const {
+    const bool asked_for = event.kind == PointerKind::touch || event.alt || (event.kind == PointerKind::pen && (event.buttons & 2) != 0);
+    return asked_for && session.settings.loupe && tool().aimed(session);
+  }
+
   void drag_cancel() override {
+    aim.end();
     if (tool_has_drag) tool().cancel(session);
     tool_has_drag = false;
     session.touch();
@@ -144,6 +161,7 @@ struct App::Inside : GestureTarget {
   KeptShown kept_shown;
   std::vector<std::unique_ptr<Tool>> tools;  // by ToolId
   Gestures gestures;
+  Aim aim;
   GiveWay give_way;
   bool by_hand = false;  // what happens is a drag's end
   bool tool_has_drag = false;
@@ -253,6 +271,11 @@ bool App::act_on_key(const KeyEvent& event) {
         if (!thing) return false;
         inside_->drop_gesture();
         rub_out_under_keys(session, *thing);
+        return true;
+      case KeyAct::turn:
+        if (!session.settings.single_keys || !session.desk.edge || session.desk.tool != ToolId::straight_edge) return false;
+        // While it is under the hand its angle is the hand's, and locked while it slides.
+        if (!inside_->tool_has_drag) command("nudge-edge", Value::object({{"by_deg", turn_by_deg(event)}}));
         return true;
       case KeyAct::later:
         if (in_outline) page_outline(session, event.key == "End" ? count - 1 : std::min(from + k_things_shown, count - 1));
@@ -365,7 +388,7 @@ bool App::wants_frame() const { return inside_->session.frame_wanted || inside_-
 
 const DrawnFrame& App::frame(double now_ms) {
   inside_->session.frame_wanted = false;
-  return inside_->canvas.frame(inside_->session, inside_->tool(), now_ms);
+  return inside_->canvas.frame(inside_->session, inside_->tool(), inside_->aim.loupe_at(), now_ms);
 }
 
 GlyphImage App::glyphs() const {

@@ -27,10 +27,18 @@ struct DrawnLayer {
   const ImDrawList* list = nullptr;
   double scale = 1;
   ScreenPoint offset;
+  bool in_lens = false;  // seen only through the frame's lens
+};
+
+/// A round window on the canvas, CSS pixels.
+struct Lens {
+  ScreenPoint centre;
+  double radius_px = 0;
 };
 
 struct DrawnFrame {
   std::vector<DrawnLayer> layers;  // the first lowest
+  std::optional<Lens> lens;
   std::uint32_t background = 0;    // ImU32, behind all
   std::uint32_t halo = 0;          // ImU32, the colour of text halos
 };

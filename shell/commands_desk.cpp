@@ -1,5 +1,7 @@
 #include "shell/commands_desk.h"
 
+#include <cmath>
+
 #include "core/directions/direction_figures.h"
 #include "core/document/actions.h"
 #include "core/formats/document_text.h"
@@ -74,6 +76,15 @@ Value run_turn_edge(Session& session, const Value& arguments) {
   session.slip = SlipId::straight_edge;
   session.message = {};
   return done();
+}
+
+Value run_nudge_edge(Session& session, const Value& arguments) {
+  const Result<double> by_deg = number_argument(arguments, "by_deg");
+  if (!by_deg) return refused(by_deg.problem());
+  constexpr double k_most_deg = 180;
+  if (!(std::abs(*by_deg) <= k_most_deg)) return refused({.fault = Fault::number_out_of_range, .texts = {"turn"}, .numbers = {*by_deg, -k_most_deg, k_most_deg}});
+  const Result<Done> nudged = nudge_edge(session, *by_deg);
+  return nudged ? done() : refused(nudged.problem());
 }
 
 Value run_turn_edge_round(Session& session, const Value&) {
@@ -233,6 +244,7 @@ std::vector<Command> desk_commands() {
       {"slide-edge-to", "Slide the straight-edge to a rose or a mark", "", {{"rose", "id of a rose", true}, {"mark", "id of a mark", true}}, edge_not_on, run_slide_edge_to},
       {"turn-edge", "Turn the straight-edge to a direction", "", {{"bearing_deg", "deg, [0, 360)"}, {"reference", "true, magnetic or compass"}}, nullptr, run_turn_edge},
       {"turn-edge-round", "Turn the direction of travel round", "r", {}, edge_not_on, run_turn_edge_round},
+      {"nudge-edge", "Turn the straight-edge by a little", "", {{"by_deg", "deg, clockwise positive"}}, edge_not_on, run_nudge_edge},
       {"lift-edge", "Let go of the edge", "", {}, edge_not_on, run_lift_edge},
       {"take-edge", "Put the edge on", "", {}, nullptr, run_take_edge},
       {"tool", "Take a tool in hand", "", {{"tool", "none, mark, leg, straight-edge, rose, dividers or note"}}, nullptr, run_tool},

@@ -74,6 +74,14 @@ Value run_set_screen(Session& session, const Value& arguments) {
   return answer;
 }
 
+Value run_set_loupe(Session& session, const Value& arguments) {
+  return put_setting(session, arguments, "state", "loupe", "loupe", [&](const std::string& word) { return put_either(word, "off", "on", session.settings.loupe); });
+}
+
+Value run_set_snap(Session& session, const Value& arguments) {
+  return put_setting(session, arguments, "state", "snap", "snap", [&](const std::string& word) { return put_either(word, "off", "on", session.settings.snap); });
+}
+
 /// The page loads anew once all that was done is kept (App).
 Value run_use_new_version(Session& session, const Value&) {
   if (!session.nothing_to_lose()) return Value::object({{"error", words::not_while_unkept()}});
@@ -92,6 +100,8 @@ std::vector<Command> settings_commands() {
       {"set-lines", "Set the weight of lines", "", {{"lines", "usual or bold"}}, nullptr, run_set_lines},
       {"set-single-keys", "Use keys that are pressed alone", "", {{"keys", "on or off"}}, nullptr, run_set_single_keys},
       {"set-screen", "Keep the screen awake, or leave that to the device", "", {{"screen", "device or awake"}}, nullptr, run_set_screen},
+      {"set-loupe", "Show a loupe while a finger aims", "", {{"state", "on or off"}}, nullptr, run_set_loupe},
+      {"set-snap", "Snap points of instruments to marks", "", {{"state", "on or off"}}, nullptr, run_set_snap},
       {"use-new-version", "Use the newer version", "", {}, nullptr, run_use_new_version},
   };
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/directions/direction_figures.h"
 #include "core/document/actions.h"
 #include "core/earth/rhumb.h"
 #include "core/instruments/rose_reading.h"
@@ -106,6 +107,22 @@ StraightEdge slid_to_mark(Session& session, const StraightEdge& edge) {
     session.direction_form.length_error.clear();
   }
   return slid;
+}
+
+Result<Done> nudge_edge(Session& session, double by_deg) {
+  const StraightEdge edge = *session.desk.edge;
+  const double nudged_deg = session.nudged_deg + by_deg;
+  if (const std::optional<DirectionSet> was = session.desk.direction) {
+    const double deg = reduce_direction_deg(was->deg + by_deg);
+    const Result<Done> set = set_direction(session, deg, was->reference);
+    if (!set) return set;
+    session.direction_form.text = direction_figures(deg, Rounding::tenths);
+  } else {
+    const RoseInReach* rose = settled_rose(session, edge);
+    session.set_edge(turned(edge, rose ? rose->centre : midpoint(edge.a, edge.b), TrueDirection(reduce_direction_deg(bearing(edge).deg() + by_deg))));
+  }
+  session.nudged_deg = nudged_deg;
+  return Done{};
 }
 
 void turn_direction_round(DirectionSet& direction) {

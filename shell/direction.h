@@ -9,6 +9,10 @@ namespace fogsheet {
 /// Faults: direction_out_of_range, reference_not_usable, no_rose.
 Result<Done> set_direction(Session& session, double deg, Reference reference);
 
+/// Turns the edge by a little, about the rose it is settled on, else about its middle; one that was set to a direction is set
+/// anew, and from a direction in whole degrees by as much. Faults: those of set_direction.
+Result<Done> nudge_edge(Session& session, double by_deg);
+
 /// The variation of the rose that the edge was set at, else the sheet's.
 const VariationInUse& variation_of_direction(const Session& session);
 

@@ -152,6 +152,10 @@ inline std::string kept_awake() { return "kept awake"; }
 std::string awake_line(const std::string& state);
 inline std::string text_size_question() { return "Size of text beside the sheet"; }
 inline std::string lines_question() { return "Lines on the sheet"; }
+inline std::string loupe_question() { return "Loupe while a finger aims"; }
+inline std::string snap_question() { return "Points snap to marks"; }
+inline std::string switched_on() { return "on"; }
+inline std::string switched_off() { return "off"; }
 inline std::string usual_lines() { return "as on paper"; }
 inline std::string bold_lines() { return "bold"; }
 inline std::string contrast_has_bold_lines() { return "High contrast always has bold lines."; }

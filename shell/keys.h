@@ -12,7 +12,7 @@ namespace fogsheet {
 
 struct Command;
 
-enum class KeyAct { put_down, later, move, earlier, rub_out, press };
+enum class KeyAct { put_down, later, move, earlier, rub_out, press, turn };
 
 struct KeyRow {
   KeyAct act;
@@ -25,6 +25,9 @@ const std::vector<KeyRow>& key_table();
 
 /// What a key does of those.
 std::optional<KeyAct> key_act(const KeyEvent& event);
+
+/// How far a key that turns does: clockwise to the right, with Shift ten times as far.
+double turn_by_deg(const KeyEvent& event);
 
 /// A command's key as the user knows it: "Ctrl+Z".
 std::string shown_key(const Command& command);

@@ -23,6 +23,8 @@ Settings kept_settings(Platform& platform) {
   if (const std::optional<Palette> kept = palette_named(platform.setting("palette"))) settings.palette = *kept;
   if (platform.setting("rounding") == "tenths") settings.rounding = Rounding::tenths;
   settings.bold_lines = platform.setting("lines") == "bold";
+  settings.loupe = platform.setting("loupe") != "off";
+  settings.snap = platform.setting("snap") != "off";
   settings.keep_awake = platform.setting("screen") == "awake";
   settings.reduced_motion = platform.setting("motion") == "reduced";
   for (int step = 1; step <= k_dimmest; ++step)
@@ -117,6 +119,7 @@ void Session::look_at_sheet() {
 
 void Session::set_edge(std::optional<StraightEdge> edge) {
   desk.edge = std::move(edge);
+  nudged_deg = 0;
   desk.first_end.reset();
   if (!desk.edge) desk.laid_on.reset();
   else if (desk.edge->on_a && desk.edge->on_b) desk.laid_on = EdgeMarks{*desk.edge->on_a, *desk.edge->on_b};

@@ -81,6 +81,8 @@ struct Settings {
   Rounding rounding = Rounding::whole_degrees;
   int text_percent = 100;  // of the panels' text, one of k_text_sizes
   bool bold_lines = false;
+  bool loupe = true;          // opens while a finger aims
+  bool snap = true;           // points of instruments go onto marks they come near
   int dimmer = 0;             // a step of the dimmer, for the dark palettes
   bool keep_awake = false;    // the screen, while the page is in sight
   bool reduced_motion = false;  // as the system asks when the page comes
@@ -160,6 +162,7 @@ struct Session {
   std::string open_text_error;
   std::uint64_t panels_revision = 1;
   bool frame_wanted = true;
+  double nudged_deg = 0;  // how far the edge was turned by tenths since it was last laid, slid or dragged
 
   /// Of the sheet in hand. Its undo ends where the sheet was laid down; undo_label() and undo() of `sheets` go on from there.
   History& history() { return sheets.in_hand().history; }

@@ -15,6 +15,12 @@ DistanceWords distance(double distance_nm) {
   return {print_fixed(distance_nm * k_metres_per_nm, 0), "m"};
 }
 
+std::string turn_by_tenths() { return "Turn by tenths of a degree"; }
+std::string turned_by(double deg) {
+  const std::string figures = print_fixed(std::abs(deg), 1);
+  return figures == "0.0" ? "not turned" : "turned " + figures + (deg > 0 ? "° clockwise" : "° anticlockwise");
+}
+
 std::string how_dividers_read(bool on_the_scale) {
   return on_the_scale ? "On the latitude scale, level with the work: count the minutes between the points." : "As the latitude scale has it level with the work.";
 }

@@ -34,6 +34,7 @@ uniform vec4 image;   // width and height in texels; texels from the outline to 
 uniform float halo_u; // what a haloed glyph has more in u
 uniform int pass;     // 0: as it is; 1: halos alone; 2: glyphs alone
 uniform vec3 halo;
+uniform vec3 lens;    // middle and radius of the window it is seen through, pixels from the lower left; radius 0: none
 in vec2 texel;
 in vec4 ink;
 out vec4 result;
@@ -44,6 +45,7 @@ void main() {
   float reach = min(image.w, image.z - 0.55 * texels_per_px);
   float edge = pass == 1 ? max(reach, 0.0) - outwards : -outwards;
   float coverage = at.x < 0.0 ? 1.0 : clamp(edge / texels_per_px + 0.5, 0.0, 1.0);
+  if (lens.z > 0.0) coverage *= clamp(lens.z - distance(gl_FragCoord.xy, lens.xy) + 0.5, 0.0, 1.0);
   result = vec4(pass == 1 ? halo : ink.rgb, ink.a * coverage);
 }
 )";
@@ -102,6 +104,7 @@ bool GlRenderer::attach() {
   place_ = glGetUniformLocation(program_, "place");
   pass_ = glGetUniformLocation(program_, "pass");
   halo_ = glGetUniformLocation(program_, "halo");
+  lens_ = glGetUniformLocation(program_, "lens");
   image_ = glGetUniformLocation(program_, "image");
   glGenTextures(1, &texture_);
   glBindTexture(GL_TEXTURE_2D, texture_);
@@ -141,8 +144,17 @@ void GlRenderer::draw(const DrawnFrame& frame, const GlyphImage& glyphs, double 
     glBindVertexArray(buffers.array);
     glUniform4f(place_, static_cast<float>(layer.scale * to_clip_x), static_cast<float>(layer.scale * to_clip_y),
                 static_cast<float>(layer.offset.x_px * to_clip_x - 1), static_cast<float>(layer.offset.y_px * to_clip_y + 1));
+    PixelBox seen{0, 0, width, height};
+    if (layer.in_lens) {
+      const double x_px = frame.lens->centre.x_px * pixel_ratio, y_px = frame.lens->centre.y_px * pixel_ratio, radius_px = frame.lens->radius_px * pixel_ratio;
+      glUniform3f(lens_, static_cast<float>(x_px), static_cast<float>(height - y_px), static_cast<float>(radius_px));
+      seen = {std::max(0, static_cast<int>(x_px - radius_px) - 1), std::max(0, static_cast<int>(y_px - radius_px) - 1),
+              std::min(width, static_cast<int>(x_px + radius_px) + 2), std::min(height, static_cast<int>(y_px + radius_px) + 2)};
+    } else {
+      glUniform3f(lens_, 0, 0, 0);
+    }
     for (const Run& run : buffers.runs) {
-      clip(run.clip, layer, pixel_ratio, width, height);
+      clip(run.clip, layer, pixel_ratio, seen, width, height);
       const auto* first = reinterpret_cast<const void*>(run.first * sizeof(ImDrawIdx));
       // All halos of a stretch of text go under all of its glyphs: a glyph's halo must not eat its neighbour.
       for (int pass = run.halo ? 1 : 0; pass <= (run.halo ? 2 : 0); ++pass) {
@@ -215,14 +227,14 @@ std::vector<GlRenderer::Run> GlRenderer::runs_of(const ImDrawList& list) {
   return runs;
 }
 
-void GlRenderer::clip(const ImVec4& rectangle, const DrawnLayer& layer, double pixel_ratio, int width, int height) {
+void GlRenderer::clip(const ImVec4& rectangle, const DrawnLayer& layer, double pixel_ratio, const PixelBox& seen, int width, int height) {
   const auto to_px = [&](double along, double offset_px, int least, int most) {
     return static_cast<int>(std::lround(std::clamp((along * layer.scale + offset_px) * pixel_ratio, static_cast<double>(least), static_cast<double>(most))));
   };
-  const int left = to_px(rectangle.x, layer.offset.x_px, 0, width);
-  const int right = to_px(rectangle.z, layer.offset.x_px, left, width);
-  const int top = to_px(rectangle.y, layer.offset.y_px, 0, height);
-  const int bottom = to_px(rectangle.w, layer.offset.y_px, top, height);
+  const int left = to_px(rectangle.x, layer.offset.x_px, seen.left, seen.right);
+  const int right = to_px(rectangle.z, layer.offset.x_px, left, seen.right);
+  const int top = to_px(rectangle.y, layer.offset.y_px, seen.top, seen.bottom);
+  const int bottom = to_px(rectangle.w, layer.offset.y_px, top, seen.bottom);
   if (left == 0 && top == 0 && right == width && bottom == height) {
     glDisable(GL_SCISSOR_TEST);
     return;

@@ -53,7 +53,11 @@ class GlRenderer {
   Buffers& buffers_of(const DrawnLayer& layer);
   void upload(Buffers& buffers, const DrawnLayer& layer);
   void upload(const GlyphImage& glyphs);
-  void clip(const ImVec4& rectangle, const DrawnLayer& layer, double pixel_ratio, int width, int height);
+  /// Of the canvas, in its pixels from the upper left.
+  struct PixelBox {
+    int left = 0, top = 0, right = 0, bottom = 0;
+  };
+  void clip(const ImVec4& rectangle, const DrawnLayer& layer, double pixel_ratio, const PixelBox& seen, int width, int height);
   static std::vector<Run> runs_of(const ImDrawList& list);
 
   const char* canvas_;
@@ -64,6 +68,7 @@ class GlRenderer {
   GLint place_ = -1;
   GLint pass_ = -1;
   GLint halo_ = -1;
+  GLint lens_ = -1;
   GLint image_ = -1;
   std::map<int, Buffers> layers_;
 };

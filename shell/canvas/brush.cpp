@@ -47,7 +47,7 @@ void DrawKit::begin(ImDrawList& list) const {
 std::uint32_t Brush::colour(Ink ink, double opacity) const { return shown_at(kit_.dim_step, ink) ? packed(colour_of(kit_.palette, ink), opacity) : 0; }
 
 // Lists are in pixels of the device, so that their soft rims are one such pixel wide.
-ImVec2 Brush::point(ScreenPoint p) const { return {length(p.x_px), length(p.y_px)}; }
+ImVec2 Brush::point(ScreenPoint p) const { return {length(p.x_px * view_.scale + view_.offset.x_px), length(p.y_px * view_.scale + view_.offset.y_px)}; }
 float Brush::length(double px) const { return static_cast<float>(px * kit_.pixel_ratio); }
 
 Brush::Pen Brush::pen(Ink ink, double width_px, double opacity) const {
@@ -67,6 +67,8 @@ void Brush::line(ScreenPoint a, ScreenPoint b, Ink ink, double width_px, double 
 void Brush::dashed(ScreenPoint a, ScreenPoint b, Ink ink, double width_px, double on_px, double off_px) {
   const double run_px = std::hypot(b.x_px - a.x_px, b.y_px - a.y_px);
   if (run_px <= 0) return;
+  on_px = apart(on_px);
+  off_px = apart(off_px);
   const double ux = (b.x_px - a.x_px) / run_px, uy = (b.y_px - a.y_px) / run_px;
   for (double from = 0; from < run_px; from += on_px + off_px) {
     const double to = std::min(from + on_px, run_px);
@@ -76,9 +78,9 @@ void Brush::dashed(ScreenPoint a, ScreenPoint b, Ink ink, double width_px, doubl
 
 void Brush::dotted(ScreenPoint a, ScreenPoint b, Ink ink, double width_px, double step_px) {
   const double run_px = std::hypot(b.x_px - a.x_px, b.y_px - a.y_px);
-  const int dots = static_cast<int>(run_px / step_px);
+  const int dots = static_cast<int>(run_px / apart(step_px));
   for (int i = 0; i <= dots; ++i) {
-    const double t = run_px > 0 ? i * step_px / run_px : 0;
+    const double t = run_px > 0 ? i * apart(step_px) / run_px : 0;
     list_.AddCircleFilled(point({a.x_px + t * (b.x_px - a.x_px), a.y_px + t * (b.y_px - a.y_px)}), length(width_px / 2), colour(ink), 8);
   }
 }
@@ -108,7 +110,7 @@ void Brush::text(ScreenPoint at, std::string_view text, double size_px, Face fac
   if (anchor != Anchor::start) pen_em = -(line ? line->advance_em : text_width_em(text, face)) * (anchor == Anchor::middle ? 0.5 : 1);
   const auto put = [&](const Glyph& glyph) {
     const auto corner = [&](double x_em, double y_em) {
-      const double x = (pen_em + x_em) * size_px, y = y_em * size_px;
+      const double x = (pen_em + x_em) * apart(size_px), y = y_em * apart(size_px);
       return point({at.x_px + x * cos_turn - y * sin_turn, at.y_px + x * sin_turn + y * cos_turn});
     };
     list_.PrimReserve(6, 4);

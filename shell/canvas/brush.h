@@ -36,9 +36,18 @@ class DrawKit {
   std::unique_ptr<Shared> shared_;
 };
 
+/// Where the points that a brush is told come to lie. What is drawn there keeps its weight and size.
+struct View {
+  double scale = 1;
+  ScreenPoint offset;
+};
+
 class Brush {
  public:
-  Brush(DrawKit& kit, ImDrawList& list) : kit_(kit), list_(list) {}
+  Brush(DrawKit& kit, ImDrawList& list, View view = {}) : kit_(kit), list_(list), view_(view) {}
+
+  /// How far apart two points must be told to be, to lie that far apart in the view.
+  double apart(double px) const { return px / view_.scale; }
 
   void line(ScreenPoint a, ScreenPoint b, Ink ink, double width_px, double opacity = 1);
   void dashed(ScreenPoint a, ScreenPoint b, Ink ink, double width_px, double on_px, double off_px);
@@ -69,6 +78,7 @@ class Brush {
 
   DrawKit& kit_;
   ImDrawList& list_;
+  View view_;
 };
 
 }  // namespace fogsheet

@@ -5,14 +5,10 @@
 #include "core/sheet/sheet_point.h"
 
 namespace fogsheet {
-namespace {
-
-ScreenPoint moved(ScreenPoint p, double direction, double px) {
+ScreenPoint Overlay::moved(ScreenPoint p, double direction, double px) const {
   const SheetVector v = towards(direction);
-  return {p.x_px + px * v.x_mm, p.y_px + px * v.y_mm};
+  return {p.x_px + brush_.apart(px) * v.x_mm, p.y_px + brush_.apart(px) * v.y_mm};
 }
-
-}  // namespace
 
 void Overlay::snap_ticks(ScreenPoint at) {
   for (const double direction : {0.0, 90.0, 180.0, 270.0}) brush_.line(moved(at, direction, 11), moved(at, direction, 19), Ink::focus, 2.6);

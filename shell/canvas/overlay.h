@@ -33,6 +33,9 @@ class Overlay {
   void settle_mark(ScreenPoint at);
 
  private:
+  /// A sign keeps its size in every view.
+  ScreenPoint moved(ScreenPoint p, double direction_deg, double px) const;
+
   Brush& brush_;
 };
 

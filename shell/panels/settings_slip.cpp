@@ -48,6 +48,11 @@ Panel settings_slip(const Session& session) {
   slip.items.push_back(ChoiceItem{.name = "bold-lines", .label = words::lines_question(), .options = {{"usual", words::usual_lines()}, {"bold", words::bold_lines()}},
                                   .chosen = settings.bold_lines || contrast ? "bold" : "usual", .argument = "lines", .on_choose = {"set-lines"}});
   if (contrast) slip.items.push_back(LineItem{.text = words::contrast_has_bold_lines(), .tone = LineTone::soft});
+  const auto add_switch = [&](const char* name, const std::string& label, bool is_on, const char* command) {
+    slip.items.push_back(ChoiceItem{.name = name, .label = label, .options = {{"on", words::switched_on()}, {"off", words::switched_off()}}, .chosen = is_on ? "on" : "off", .argument = "state", .on_choose = {command}});
+  };
+  add_switch("loupe", words::loupe_question(), settings.loupe, "set-loupe");
+  add_switch("snap", words::snap_question(), settings.snap, "set-snap");
   add_screen(slip, session);
   slip.items.push_back(ChoiceItem{.name = "single-keys", .label = words::single_keys_question(), .options = {{"on", "on"}, {"off", "off"}}, .chosen = settings.single_keys ? "on" : "off", .argument = "keys", .on_choose = {"set-single-keys"}});
   slip.items.push_back(parts::signs_choice(session.document().sheet.signs));

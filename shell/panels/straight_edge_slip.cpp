@@ -4,6 +4,7 @@
 #include "core/base/number_text.h"
 #include "core/directions/direction_figures.h"
 #include "core/figure/reading_strip.h"
+#include "core/figure/thumb_wheel.h"
 #include "core/formats/svg.h"
 #include "core/instruments/rose_reading.h"
 #include "shell/direction.h"
@@ -41,6 +42,14 @@ std::string name_of(const Session& session, const LaidOn& laid) {
 
 ButtonItem begin_direction_button() { return {.name = "begin-direction", .label = "Set a direction", .on_press = {"begin-direction"}}; }
 
+/// Turns the edge by tenths of a degree.
+FigureItem turning_wheel(const Session& session, const StraightEdge& edge) {
+  std::string text = words::turned_by(session.nudged_deg);
+  if (edge.settled_on) text += ", " + words::spoken(bearing(edge).deg(), Rounding::tenths, Reference::true_north);
+  return {.name = "turn-edge", .text = words::turn_by_tenths(), .svg = panel_svg(thumb_wheel(session.nudged_deg), {0, 0, k_wheel_width, k_wheel_height}),
+          .wheel = FigureItem::Wheel{.value = session.nudged_deg, .most = 180, .text = text, .step = 0.1, .pitch = k_wheel_tenth / k_wheel_width, .argument = "by_deg", .on_turn = {"nudge-edge"}}};
+}
+
 void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) {
   const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = session.variation_of_edge();
@@ -55,6 +64,7 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
   }
   slip.items.push_back(line);
   slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the reading.", .svg = panel_svg(reading_strip(true_deg, variation.used), {0, 0, k_strip_width, k_strip_height})});
+  slip.items.push_back(turning_wheel(session, edge));
   if (const std::optional<LaidOn> laid = laid_on(session)) {
     const RhumbLeg exact = rhumb_inverse(unquantise(laid->from->at), unquantise(laid->to->at));
     slip.items.push_back(LineItem{.text = "worked out from the marks", .value = words::with_letter(exact.course.deg(), Rounding::tenths, Reference::true_north), .tone = LineTone::soft});
@@ -90,6 +100,7 @@ void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
   const VariationInUse& variation = variation_of_direction(session);
   const TrueDirection lies = bearing(*session.desk.edge);
   slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the direction set.", .svg = panel_svg(reading_strip(lies.deg(), variation.used), {0, 0, k_strip_width, k_strip_height})});
+  slip.items.push_back(turning_wheel(session, *session.desk.edge));
   const bool upwards = direction->reference == Reference::magnetic && variation.value;
   slip.items.push_back(words::chain_sum(upwards ? chain_from_magnetic(MagneticDirection(direction->deg), *variation.value, rounding) : chain_from_true(lies, variation.value, rounding), rounding, variation));
   parts::add_variation_caution(slip, variation);
@@ -134,6 +145,7 @@ Panel straight_edge_slip(const Session& session, const Tool& tool) {
   if (setting) add_set_direction(session, tool, slip);
   else if (edge && edge->settled_on) add_reading(session, *edge, slip);
   if (!setting && !(edge && edge->settled_on)) slip.items.push_back(parts::status_line(tool.status(session)));
+  if (edge && !setting && !edge->settled_on) slip.items.push_back(turning_wheel(session, *edge));
   if (edge && !setting && !edge->settled_on) add_slide_button(session, *edge, slip);
   const bool has_line = setting && line_along_edge(session);
   if (has_line) add_line(session, slip);

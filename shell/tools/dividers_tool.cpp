@@ -7,7 +7,7 @@
 namespace fogsheet {
 
 FirstEnd DividersTool::point_at(const Session& session, ScreenPoint at) const {
-  if (const std::optional<MarkId> mark = mark_near(session, at)) return {place_of(session, *mark), mark};
+  if (const std::optional<MarkId> mark = mark_to_snap_to(session, at)) return {place_of(session, *mark), mark};
   const SheetPoint free = session.desk.camera.to_sheet(at);
   return {foot_on_leg_near(session, at).value_or(free), std::nullopt};
 }
@@ -31,7 +31,7 @@ bool DividersTool::take(Session& session, ScreenPoint from, double) {
   const auto* held = std::get_if<DividersTarget>(&target);
   if (!held) return false;
   part_ = held->part;
-  from_ = from;
+  from_ = at_ = from;
   before_ = session.desk.dividers;
   session.desk.first_point.reset();
   return true;
@@ -44,7 +44,7 @@ void DividersTool::carry(const Session& session, SheetVector by, DividersPlace& 
   lie.on_b.reset();
   for (const bool first : {true, false}) {
     const SheetPoint point = first ? was.a : was.b;
-    const std::optional<MarkId> mark = mark_near(session, session.desk.camera.to_screen(point + by));
+    const std::optional<MarkId> mark = mark_to_snap_to(session, session.desk.camera.to_screen(point + by));
     if (!mark) continue;
     by = place_of(session, *mark) - point;
     (first ? lie.on_a : lie.on_b) = mark;
@@ -54,15 +54,14 @@ void DividersTool::carry(const Session& session, SheetVector by, DividersPlace& 
 }
 
 void DividersTool::move(Session& session, ScreenPoint at) {
+  at_ = at;
   const Camera& camera = session.desk.camera;
-  const SheetVector by = camera.to_sheet(at) - camera.to_sheet(from_);
   DividersOnSheet now{.lie = before_->lie};
   if (*part_ == DividersPart::hinge) {
-    carry(session, by, now.lie);
+    carry(session, camera.to_sheet(at) - camera.to_sheet(from_), now.lie);
   } else {
-    // The point keeps its distance from the finger, which may hold the leg anywhere.
     const bool is_a = *part_ == DividersPart::leg_a;
-    const FirstEnd point = point_at(session, camera.to_screen((is_a ? before_->lie.points.a : before_->lie.points.b) + by));
+    const FirstEnd point = point_at(session, camera.to_screen(held_point(session)));
     (is_a ? now.lie.points.a : now.lie.points.b) = point.at;
     (is_a ? now.lie.on_a : now.lie.on_b) = point.on;
   }
@@ -85,6 +84,18 @@ void DividersTool::cancel(Session& session) {
   session.desk.dividers = before_;
   part_.reset();
   session.touch();
+}
+
+SheetPoint DividersTool::held_point(const Session& session) const {
+  const Camera& camera = session.desk.camera;
+  const Dividers& was = before_->lie.points;
+  return (*part_ == DividersPart::leg_a ? was.a : was.b) + (camera.to_sheet(at_) - camera.to_sheet(from_));
+}
+
+std::optional<Aimed> DividersTool::aimed(const Session& session) const {
+  if (!part_ || *part_ == DividersPart::hinge) return std::nullopt;
+  const DividersPlace& lie = session.desk.dividers->lie;
+  return Aimed{held_point(session), *part_ == DividersPart::leg_a ? lie.on_a : lie.on_b};
 }
 
 void DividersTool::draw_preview(const Session& session, Overlay& overlay) const {

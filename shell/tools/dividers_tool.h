@@ -14,6 +14,7 @@ class DividersTool : public Tool {
   void move(Session& session, ScreenPoint at) override;
   void release(Session& session, ScreenPoint at) override;
   void cancel(Session& session) override;
+  std::optional<Aimed> aimed(const Session& session) const override;
   void draw_preview(const Session& session, Overlay& overlay) const override;
   std::string status(const Session& session) const override;
 
@@ -21,8 +22,12 @@ class DividersTool : public Tool {
   FirstEnd point_at(const Session& session, ScreenPoint at) const;
   void carry(const Session& session, SheetVector by, DividersPlace& lie) const;
 
+  /// The leg's point, where the hand has it: it keeps its distance from the finger, which may hold the leg anywhere.
+  SheetPoint held_point(const Session& session) const;
+
   std::optional<DividersPart> part_;
   ScreenPoint from_;
+  ScreenPoint at_;
   std::optional<DividersOnSheet> before_;
 };
 

@@ -13,6 +13,7 @@ constexpr double k_drop_ms = 40;           // a contact shorter than this may be
 constexpr double k_shower_ms = 300;        // and is one when this long before
 constexpr std::size_t k_drops_of_a_shower = 3;  // this many such contacts came
 
+constexpr double k_hold_asks_ms = 800;     // as all that is held is; input.js tells of a contact that has not moved
 constexpr double k_hand_rests_ms = 500;    // after the pen has lifted
 
 double distance_px(ScreenPoint a, ScreenPoint b) { return std::hypot(a.x_px - b.x_px, a.y_px - b.y_px); }
@@ -40,8 +41,12 @@ void Gestures::cancel() {
 }
 
 void Gestures::down(const PointerEvent& event) {
-  // Only the first button draws; a contact whose end we never saw makes room for the new one.
-  if (event.kind != PointerKind::touch && (event.buttons & 1) == 0) return;
+  // Only the first button of a mouse draws; a contact whose end we never saw makes room for the new one. A pen's own button is
+  // for the loupe, whether it was pressed before the pen came down or after.
+  if (event.kind == PointerKind::mouse && (event.buttons & 1) == 0) {
+    if ((event.buttons & 2) != 0 && contacts_.empty()) target_.ask(event.at);
+    return;
+  }
   if (is_resting_hand(event)) return;
   if (event.kind == PointerKind::pen) {
     // The hand mostly comes down before the pen does: what it began is taken back.
@@ -73,11 +78,13 @@ void Gestures::moved(const PointerEvent& event) {
   }
   Contact& contact = found->second;
   contact.at = event.at;
-  if (phase_ == Phase::down && event.id == leader_ && distance_px(contact.down, event.at) >= k_press_slack_px) {
+  const bool still = distance_px(contact.down, event.at) < k_press_slack_px;
+  if (phase_ == Phase::down && event.id == leader_ && still) ask_when_held(contact, event.time_ms);
+  if ((phase_ == Phase::down || phase_ == Phase::asked) && event.id == leader_ && !still) {
     phase_ = Phase::dragging;
-    target_.drag_begin(contact.down, event.kind, (event.time_ms - contact.down_ms) / 1000);
+    target_.drag_begin(contact.down, contact.down_ms, (event.time_ms - contact.down_ms) / 1000);
   }
-  if (phase_ == Phase::dragging && event.id == leader_) target_.drag_to(event.at);
+  if (phase_ == Phase::dragging && event.id == leader_) target_.drag_to(event);
   if (phase_ == Phase::two_fingers) {
     const ScreenPoint a = contacts_.begin()->second.at, b = contacts_.rbegin()->second.at;
     const ScreenPoint middle = middle_of(a, b);
@@ -87,6 +94,10 @@ void Gestures::moved(const PointerEvent& event) {
     middle_ = middle;
     spread_px_ = spread;
   }
+}
+
+void Gestures::ask_when_held(const Contact& contact, double now_ms) {
+  if (now_ms - contact.down_ms >= k_hold_asks_ms && target_.ask(contact.down)) phase_ = Phase::asked;
 }
 
 bool Gestures::is_resting_hand(const PointerEvent& event) const {
@@ -109,11 +120,12 @@ void Gestures::up(const PointerEvent& event) {
   }
   const auto found = contacts_.find(event.id);
   if (found == contacts_.end()) return;
+  if (phase_ == Phase::down && event.id == leader_) ask_when_held(found->second, event.time_ms);
   const Contact contact = found->second;
   const bool palm = contacts_.size() >= k_contacts_of_a_palm;
   contacts_.erase(found);
   const bool rain = event.kind == PointerKind::touch && counts_as_rain(contact.down_ms, event.time_ms);
-  if (event.id == leader_ && phase_ == Phase::dragging) target_.drag_end(event.at);
+  if (event.id == leader_ && phase_ == Phase::dragging) target_.drag_end(event);
   else if (event.id == leader_ && phase_ == Phase::down && !palm && !rain) target_.press(contact.down, event.kind);
   phase_ = contacts_.empty() ? Phase::idle : Phase::spoilt;
 }

@@ -63,6 +63,11 @@ void LegTool::cancel(Session& session) {
   session.frame_wanted = true;
 }
 
+std::optional<Aimed> LegTool::aimed(const Session& session) const {
+  if (!dragged_from_) return std::nullopt;
+  return Aimed{session.desk.camera.to_sheet(at_), mark_near(session, at_)};
+}
+
 void LegTool::draw_preview(const Session& session, Overlay& overlay) const {
   const Camera& camera = session.desk.camera;
   if (dragged_from_) {

@@ -12,6 +12,7 @@ class LegTool : public Tool {
   void move(Session& session, ScreenPoint at) override;
   void release(Session& session, ScreenPoint at) override;
   void cancel(Session& session) override;
+  std::optional<Aimed> aimed(const Session& session) const override;
   void draw_preview(const Session& session, Overlay& overlay) const override;
   std::string status(const Session& session) const override;
 

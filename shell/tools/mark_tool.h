@@ -13,6 +13,7 @@ class MarkTool : public Tool {
   void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
   void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
   void cancel(Session& session) override { drag_.cancel(session); }
+  std::optional<Aimed> aimed(const Session& session) const override { return drag_.aimed(session); }
   void draw_preview(const Session& session, Overlay& overlay) const override { drag_.draw(session, overlay); }
   std::string status(const Session& session) const override;
 

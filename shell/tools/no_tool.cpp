@@ -11,15 +11,37 @@ bool NoTool::take(Session& session, ScreenPoint from, double held_s) { return he
 
 std::string NoTool::status(const Session&) const { return words::status_no_tool(); }
 
+namespace {
+
+bool select(Session& session, const Target& target) {
+  if (const auto* mark = std::get_if<MarkTarget>(&target)) select_mark(session, mark->id);
+  else if (const auto* leg = std::get_if<LegTarget>(&target)) select_leg(session, leg->id);
+  else if (const auto* note = std::get_if<NoteTarget>(&target)) select_note(session, note->id);
+  else if (const auto* rose = std::get_if<RoseTarget>(&target)) select_rose(session, rose->id);
+  else if (const auto* size = std::get_if<RoseSizeTarget>(&target)) select_rose(session, size->id);
+  else return false;
+  return true;
+}
+
+}  // namespace
+
 void select_at(Session& session, ScreenPoint at) {
-  const Target target = target_at(session, at);
-  if (const auto* mark = std::get_if<MarkTarget>(&target)) return select_mark(session, mark->id);
-  if (const auto* leg = std::get_if<LegTarget>(&target)) return select_leg(session, leg->id);
-  if (const auto* note = std::get_if<NoteTarget>(&target)) return select_note(session, note->id);
-  if (const auto* rose = std::get_if<RoseTarget>(&target)) return select_rose(session, rose->id);
-  if (const auto* size = std::get_if<RoseSizeTarget>(&target)) return select_rose(session, size->id);
+  if (select(session, target_at(session, at))) return;
   if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::note) session.slip = SlipId::none;
   let_go_of_selection(session);
+}
+
+bool select_thing_at(Session& session, ScreenPoint at) {
+  const Target target = thing_at(session, at);
+  if (std::holds_alternative<NothingTarget>(target)) return false;
+  if (std::holds_alternative<BodyTarget>(target)) {
+    session.desk.tool = ToolId::straight_edge;
+    session.slip = SlipId::straight_edge;
+  } else {
+    select(session, target);
+  }
+  session.touch();
+  return true;
 }
 
 void let_go_of_selection(Session& session) {

@@ -13,12 +13,16 @@ class NoTool : public Tool {
   void move(Session& session, ScreenPoint at) override { drag_.move(session, at); }
   void release(Session& session, ScreenPoint at) override { drag_.release(session, at); }
   void cancel(Session& session) override { drag_.cancel(session); }
+  std::optional<Aimed> aimed(const Session& session) const override { return drag_.aimed(session); }
   void draw_preview(const Session& session, Overlay& overlay) const override { drag_.draw(session, overlay); }
   std::string status(const Session& session) const override;
 
  private:
   ThingDrag drag_;
 };
+
+/// Selects what lies at a point, whatever the tool in hand, and opens its slip. False where nothing does.
+bool select_thing_at(Session& session, ScreenPoint at);
 
 /// Selects what is at a point and opens its slip; lets go of the selection where nothing is.
 void select_at(Session& session, ScreenPoint at);

@@ -9,7 +9,7 @@
 namespace fogsheet {
 
 FirstEnd StraightEdgeTool::end_at(const Session& session, ScreenPoint at) const {
-  if (const std::optional<MarkId> mark = mark_near(session, at)) return {place_of(session, *mark), mark};
+  if (const std::optional<MarkId> mark = mark_to_snap_to(session, at)) return {place_of(session, *mark), mark};
   return {session.desk.camera.to_sheet(at), std::nullopt};
 }
 
@@ -76,12 +76,20 @@ void StraightEdgeTool::turn_at_rose(Session& session, ScreenPoint at) {
   if (!set) session.refuse(set.problem());
 }
 
+// It keeps its distance from the finger: handles stand clear of the ends.
+SheetPoint StraightEdgeTool::turned_end(const Session& session, ScreenPoint at) const { return (end_ == EdgeEnd::a ? before_->a : before_->b) + travelled(session, at); }
+
+std::optional<Aimed> StraightEdgeTool::aimed(const Session& session) const {
+  if (drag_ == Drag::put_on) return Aimed{session.desk.camera.to_sheet(at_), end_at(session, at_).on};
+  if (drag_ == Drag::turn_end) return Aimed{turned_end(session, at_), end_ == EdgeEnd::a ? session.desk.edge->on_a : session.desk.edge->on_b};
+  const std::optional<LineAlongEdge> line = drag_ == Drag::line_end ? line_along_edge(session) : std::nullopt;
+  return line ? std::optional(Aimed{line->end, std::nullopt}) : std::nullopt;
+}
+
 void StraightEdgeTool::move(Session& session, ScreenPoint at) {
   at_ = at;
   if (drag_ == Drag::turn_end) {
-    // The end keeps its distance from the finger: handles stand clear of the ends.
-    const SheetPoint end = (end_ == EdgeEnd::a ? before_->a : before_->b) + travelled(session, at);
-    const FirstEnd snapped = end_at(session, session.desk.camera.to_screen(end));
+    const FirstEnd snapped = end_at(session, session.desk.camera.to_screen(turned_end(session, at)));
     session.set_edge(with_end_at(*before_, end_, snapped.at, snapped.on));
   } else if (drag_ == Drag::slide) {
     session.set_edge(slid_to_mark(session, slide_->at(travelled(session, at))));

@@ -14,16 +14,19 @@ class StraightEdgeTool : public Tool {
   void move(Session& session, ScreenPoint at) override;
   void release(Session& session, ScreenPoint at) override;
   void cancel(Session& session) override;
+  std::optional<Aimed> aimed(const Session& session) const override;
   bool sliding() const override { return drag_ == Drag::slide; }
   void draw_preview(const Session& session, Overlay& overlay) const override;
   std::string status(const Session& session) const override;
 
  private:
   enum class Drag { none, put_on, turn_end, turn_at_rose, slide, line_end };
-  /// An end at a point of the screen: on the mark within reach, else where it is.
+  /// An end at a point of the screen: on the mark that it snaps to, else where it is.
   FirstEnd end_at(const Session& session, ScreenPoint at) const;
   void put_on(Session& session, const FirstEnd& a, const FirstEnd& b);
   void turn_at_rose(Session& session, ScreenPoint at);
+  /// The end that is being turned, where the hand has it.
+  SheetPoint turned_end(const Session& session, ScreenPoint at) const;
   SheetVector travelled(const Session& session, ScreenPoint at) const;
 
   Drag drag_ = Drag::none;

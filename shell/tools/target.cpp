@@ -119,6 +119,21 @@ Target target_at(const Session& session, ScreenPoint at) {
   return NothingTarget{};
 }
 
+Target thing_at(const Session& session, ScreenPoint at) {
+  if (const std::optional<MarkId> mark = mark_near(session, at)) return MarkTarget{*mark};
+  if (const std::optional<NoteId> note = note_near(session, at)) return NoteTarget{*note};
+  if (session.desk.edge && on_body(session, at)) return BodyTarget{};
+  if (const std::optional<LegId> leg = leg_near(session, at)) return LegTarget{*leg};
+  const Camera& camera = session.desk.camera;
+  for (const RoseInReach& rose : session.facts().roses) {
+    const double off_px = distance_px(at, camera.to_screen(rose.centre)), radius_px = rose.radius_mm * camera.px_per_mm;
+    if (off_px <= k_mark_reach_px) return RoseTarget{rose.id};
+    for (const double ring : {k_true_ring, k_magnetic_ring})
+      if (std::abs(off_px - ring * radius_px) <= k_line_reach_px) return RoseTarget{rose.id};
+  }
+  return NothingTarget{};
+}
+
 SheetPoint rose_size_handle(SheetPoint centre, double radius_mm) {
   constexpr double k_handle_deg = 135;  // clear of the figures at each 30 degrees, and of the star
   return centre + k_true_ring * radius_mm * towards(k_handle_deg);
@@ -164,6 +179,8 @@ std::optional<MarkId> mark_near(const Session& session, ScreenPoint at) {
   }
   return best;
 }
+
+std::optional<MarkId> mark_to_snap_to(const Session& session, ScreenPoint at) { return session.settings.snap ? mark_near(session, at) : std::nullopt; }
 
 SheetPoint place_of(const Session& session, MarkId mark) {
   const auto& places = session.mark_places().by_id;

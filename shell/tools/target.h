@@ -26,8 +26,14 @@ using Target = std::variant<NothingTarget, MarkTarget, LegTarget, HandleTarget, 
 
 Target target_at(const Session& session, ScreenPoint at);
 
-/// The mark within reach of a point, nearest first; for snapping.
+/// What lies at a point whatever the tool in hand: a mark, a note, the edge, a leg, or a rose by its centre or a ring.
+Target thing_at(const Session& session, ScreenPoint at);
+
+/// The mark within reach of a point, nearest first.
 std::optional<MarkId> mark_near(const Session& session, ScreenPoint at);
+
+/// The same for an instrument's point that comes near; none when the user wants no snapping.
+std::optional<MarkId> mark_to_snap_to(const Session& session, ScreenPoint at);
 
 /// The nearest place on a leg within reach of a point.
 std::optional<SheetPoint> foot_on_leg_near(const Session& session, ScreenPoint at);

@@ -64,6 +64,11 @@ void ThingDrag::cancel(Session& session) {
   session.frame_wanted = true;
 }
 
+std::optional<Aimed> ThingDrag::aimed(const Session& session) const {
+  if (!thing_ || !std::holds_alternative<MarkId>(*thing_)) return std::nullopt;
+  return Aimed{place_for(session, at_), std::nullopt};
+}
+
 void ThingDrag::draw(const Session& session, Overlay& overlay) const {
   if (!thing_) return;
   const SheetPoint at = place_for(session, at_);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "shell/session.h"
+#include "shell/tools/tool.h"
 
 namespace fogsheet {
 
@@ -15,6 +16,8 @@ class ThingDrag {
   void move(Session& session, ScreenPoint at);
   void release(Session& session, ScreenPoint at);
   void cancel(Session& session);
+  /// While a mark is on its way.
+  std::optional<Aimed> aimed(const Session& session) const;
   void draw(const Session& session, Overlay& overlay) const;
 
  private:

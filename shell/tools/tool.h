@@ -12,6 +12,12 @@ namespace fogsheet {
 
 class Overlay;  // canvas/overlay.h
 
+/// What a drag aims with: where that is now, before it snaps, and the mark that it has snapped to.
+struct Aimed {
+  SheetPoint at;
+  std::optional<MarkId> on;
+};
+
 class Tool {
  public:
   virtual ~Tool() = default;
@@ -25,6 +31,9 @@ class Tool {
   virtual void release(Session& session, ScreenPoint at) = 0;
   /// Throws the scratch away: all is as it was before take().
   virtual void cancel(Session& session) = 0;
+
+  /// While a drag goes on that aims at a place: what the loupe is to show.
+  virtual std::optional<Aimed> aimed(const Session&) const { return std::nullopt; }
 
   /// Whether an edge is being slid now: its handles are not shown meanwhile.
   virtual bool sliding() const { return false; }

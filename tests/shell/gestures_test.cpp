@@ -8,12 +8,14 @@ using namespace fogsheet;
 namespace {
 
 struct Log : GestureTarget {
-  int presses = 0, begins = 0, ends = 0, cancels = 0;
+  int presses = 0, begins = 0, ends = 0, cancels = 0, asked = 0;
+  bool something_there = true;
   double factor = 1;
   void press(ScreenPoint, PointerKind) override { ++presses; }
-  void drag_begin(ScreenPoint, PointerKind, double) override { ++begins; }
-  void drag_to(ScreenPoint) override {}
-  void drag_end(ScreenPoint) override { ++ends; }
+  bool ask(ScreenPoint) override { ++asked; return something_there; }
+  void drag_begin(ScreenPoint, double, double) override { ++begins; }
+  void drag_to(const PointerEvent&) override {}
+  void drag_end(const PointerEvent&) override { ++ends; }
   void drag_cancel() override { ++cancels; }
   void pan_zoom(ScreenPoint, ScreenPoint, double by) override { factor *= by; }
   void hover(std::optional<ScreenPoint>) override {}
@@ -110,5 +112,91 @@ TEST_CASE("a hand that came down before the pen takes back what it began") {
   gestures.event(pen(PointerPhase::up, 100, 120));
   gestures.event(touch(PointerPhase::up, 1, 330, 140));
   CHECK(log.presses == 1);
+  CHECK(log.ends == 0);
+}
+
+TEST_CASE("a right button asks at once, a hold of 0.8 s as well, and neither is a press") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event({.phase = PointerPhase::down, .at = {100, 100}, .buttons = 2, .time_ms = 0});
+  gestures.event({.phase = PointerPhase::up, .at = {100, 100}, .buttons = 0, .time_ms = 50});
+  CHECK(log.asked == 1);
+  gestures.event(touch(PointerPhase::down, 1, 100, 1000));
+  gestures.event(touch(PointerPhase::move, 1, 103, 1799));
+  CHECK(log.asked == 1);
+  gestures.event(touch(PointerPhase::move, 1, 103, 1800));
+  CHECK(log.asked == 2);
+  gestures.event(touch(PointerPhase::move, 1, 104, 2300));
+  gestures.event(touch(PointerPhase::up, 1, 104, 2400));
+  CHECK(log.asked == 2);
+  CHECK(log.presses == 0);
+  // Told of nothing in between, it is the same.
+  gestures.event(touch(PointerPhase::down, 2, 100, 3000));
+  gestures.event(touch(PointerPhase::up, 2, 100, 3900));
+  CHECK(log.asked == 3);
+  CHECK(log.presses == 0);
+}
+
+TEST_CASE("held and then moved it is a drag; held where nothing is it is a press of any length") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event(touch(PointerPhase::down, 1, 100, 0));
+  gestures.event(touch(PointerPhase::move, 1, 100, 900));
+  gestures.event(touch(PointerPhase::move, 1, 130, 950));
+  gestures.event(touch(PointerPhase::up, 1, 130, 1000));
+  CHECK(log.asked == 1);
+  CHECK(log.begins == 1);
+  CHECK(log.ends == 1);
+  log.something_there = false;
+  gestures.event(touch(PointerPhase::down, 2, 100, 2000));
+  gestures.event(touch(PointerPhase::move, 2, 100, 2900));
+  gestures.event(touch(PointerPhase::up, 2, 100, 4000));
+  CHECK(log.presses == 1);
+}
+
+TEST_CASE("a pen that comes down with its button held is the pen all the same") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event({.phase = PointerPhase::down, .kind = PointerKind::pen, .id = 9, .at = {100, 100}, .buttons = 2, .time_ms = 0});
+  gestures.event({.phase = PointerPhase::move, .kind = PointerKind::pen, .id = 9, .at = {140, 100}, .buttons = 2, .time_ms = 40});
+  CHECK(log.begins == 1);
+  CHECK(log.asked == 0);
+}
+
+TEST_CASE("a palm of five that lifts finger by finger leaves nothing behind, whichever goes first") {
+  for (int first = 1; first <= 5; ++first) {
+    Log log;
+    Gestures gestures(log);
+    for (int id = 1; id <= 5; ++id) gestures.event(touch(PointerPhase::down, id, 20.0 * id, id));
+    for (int k = 0; k < 5; ++k) gestures.event(touch(PointerPhase::up, 1 + (first - 1 + k) % 5, 20, 700 + 10 * k));
+    CHECK(log.presses + log.asked + log.begins == 0);
+    // The glass is free again.
+    gestures.event(touch(PointerPhase::down, 9, 100, 2000));
+    gestures.event(touch(PointerPhase::up, 9, 100, 2100));
+    CHECK(log.presses == 1);
+  }
+}
+
+TEST_CASE("long apart, short contacts are presses") {
+  Log log;
+  Gestures gestures(log);
+  for (int i = 0; i < 8; ++i) {
+    gestures.event(touch(PointerPhase::down, i, 100, 400.0 * i));
+    gestures.event(touch(PointerPhase::up, i, 100, 400.0 * i + 15));
+  }
+  CHECK(log.presses == 8);
+}
+
+TEST_CASE("a contact that the browser takes away ends a drag and a press without a trace") {
+  Log log;
+  Gestures gestures(log);
+  gestures.event(touch(PointerPhase::down, 1, 100, 0));
+  gestures.event(touch(PointerPhase::cancel, 1, 100, 50));
+  gestures.event(touch(PointerPhase::up, 1, 100, 60));
+  CHECK(log.presses == 0);
+  gestures.event(touch(PointerPhase::down, 2, 100, 100));
+  gestures.event(touch(PointerPhase::move, 2, 150, 150));
+  gestures.event(touch(PointerPhase::cancel, 2, 150, 160));
+  CHECK(log.cancels == 1);
   CHECK(log.ends == 0);
 }

@@ -13,6 +13,7 @@ struct Tabletop {
   FakePlatform platform;
   App app{platform};
   double now_ms = 0;
+  PointerKind hand = PointerKind::mouse;
 
   Tabletop() { app.set_viewport({.width_px = 1180, .height_px = 742}); }
 
@@ -23,12 +24,13 @@ struct Tabletop {
   }
   void send(PointerPhase phase, ScreenPoint at) {
     now_ms += 20;
-    app.pointer({.phase = phase, .at = at, .buttons = phase == PointerPhase::up ? 0 : 1, .time_ms = now_ms});
+    app.pointer({.phase = phase, .kind = hand, .at = at, .buttons = phase == PointerPhase::up ? 0 : 1, .time_ms = now_ms});
   }
   void press(ScreenPoint at) {
     send(PointerPhase::down, at);
     send(PointerPhase::up, at);
   }
+  void lift(ScreenPoint at) { send(PointerPhase::up, at); }
   void press(const std::string& name) { press(middle(name)); }
   void hold(ScreenPoint from, ScreenPoint to) {
     send(PointerPhase::down, from);

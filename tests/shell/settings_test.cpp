@@ -101,23 +101,6 @@ TEST_CASE("while something is not kept the newer version is not to be had, and t
   CHECK_FALSE(desk.platform.new_version_used);
 }
 
-TEST_CASE("the edge goes onto a rose at once where the system asks for less motion") {
-  for (const bool reduced : {false, true}) {
-    CAPTURE(reduced);
-    FakePlatform platform;
-    platform.settings["motion"] = reduced ? "reduced" : "";
-    App app(platform);
-    app.set_viewport({.width_px = 1180, .height_px = 742});
-    const Value all = app.read();
-    const auto id = [&](const char* of, std::size_t i) { return *(*all[of].items())[i]["id"].text(); };
-    app.command("lay-edge", Value::object({{"from", id("marks", 0)}, {"to", id("marks", 1)}}));
-    app.frame(1000);
-    app.command("slide-edge-to", Value::object({{"rose", id("roses", 0)}}));
-    app.frame(1016);
-    CHECK(app.wants_frame() == !reduced);
-  }
-}
-
 TEST_CASE("the wish for the newer version is dropped, and that is said, when what was done can't be kept") {
   Tabletop desk;
   desk.app.set_offline_state("waiting");

@@ -1,8 +1,10 @@
 // What is done to the sheet: pointers, wheel and keys, passed on as the browser tells them.
 import { modifiers } from './program.js';
 
+const hold_ms = 800;  // k_hold_asks_ms in shell/tools/gestures.cpp
+
 // The order of PointerPhase and PointerKind in shell/pointer.h.
-const phases = { pointerdown: 0, pointermove: 1, pointerup: 2, pointercancel: 3, pointerleave: 4 };
+const phases = { pointerdown: 0, pointermove: 1, pointerup: 2, pointercancel: 3, lostpointercapture: 3, pointerleave: 4 };
 const kinds = { mouse: 0, pen: 1, touch: 2 };
 
 // One notch of a wheel towards the user, by the event's deltaMode: pixels, lines, pages.
@@ -12,11 +14,27 @@ const pinch_gain = 5;  // a pinch on a touch pad comes as a wheel with Control a
 
 /// @param act  called with what to do; wakes the page afterwards
 export function listen(program, canvas, act) {
+  let last = null;  // of the pointers, as they were told
+  let holding = 0;
+  // A contact that does not move says nothing: once it has been held, where it is is told again.
+  const watch_hold = (type) => {
+    if (type === 'pointermove') return;
+    clearTimeout(holding);
+    if (type !== 'pointerdown') return;
+    const { id, time_ms } = last;
+    const tell = () => {
+      if (last.id === id) act(() => program.pointer({ ...last, phase: phases.pointermove, time_ms: time_ms + hold_ms }));
+    };
+    // A page that was busy is told first of a contact that has lifted meanwhile.
+    holding = setTimeout(() => { holding = setTimeout(tell); }, hold_ms);
+  };
   for (const [type, phase] of Object.entries(phases)) {
     canvas.addEventListener(type, (event) => {
       if (type === 'pointerdown') hold(canvas, event);
       if (type === 'pointerleave' && (event.buttons || event.pointerType === 'touch')) return;
-      act(() => program.pointer({ ...pointer_of(canvas, event), phase }));
+      last = pointer_of(canvas, event);
+      watch_hold(type);
+      act(() => program.pointer({ ...last, phase }));
     });
   }
   canvas.addEventListener('wheel', (event) => {
