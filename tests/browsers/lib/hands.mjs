@@ -45,7 +45,7 @@ export function mouse_hand(page) {
 }
 
 /// Fingers. Beside the hand's three: pinch(a, b, a_to, b_to) moves two fingers at once, and second_finger(at) puts another
-/// down while one is held.
+/// down while one is held; take_away() is the browser's, which ends a touch by cancelling it.
 export async function touch_hand(page) {
   const cdp = await page.raw.context.newCDPSession(page.raw.page);
   let fingers = [];
@@ -70,6 +70,10 @@ export async function touch_hand(page) {
     for (const at of way(start, end)) await move(at);
     return {
       let_go: lift,
+      take_away: async () => {
+        fingers = [];
+        await send('touchCancel');
+      },
       second_finger: async (at) => {
         fingers = [...fingers, finger(at, 2)];
         await send('touchStart');
@@ -78,9 +82,10 @@ export async function touch_hand(page) {
   };
   return {
     press: async (at) => {
-      await put(await resolve(page, at));
+      // Not waiting for the page in between: a slow machine would make a hold of it.
+      const down = put(await resolve(page, at));
       await sleep(contact_ms);
-      await lift();
+      await Promise.all([down, lift()]);
     },
     drag: async (from, to) => (await hold(from, to)).let_go(),
     hold,
