@@ -13,7 +13,7 @@ namespace {
 
 /// Where a point comes to lie, and on which mark.
 FirstEnd caught(const Session& session, std::optional<MarkId>& free_of_mark, SheetPoint at) {
-  std::optional<MarkId> mark = mark_near(session, session.desk.camera.to_screen(at));
+  std::optional<MarkId> mark = mark_to_snap_to(session, session.desk.camera.to_screen(at));
   if (mark && mark == free_of_mark) mark.reset();
   else free_of_mark.reset();
   return {mark ? place_of(session, *mark) : at, mark};
