@@ -72,6 +72,8 @@ struct DistanceWords {
 DistanceWords distance(double distance_nm);
 
 std::string turn_by_tenths();
+std::string rings_turned_by_tenths();
+std::string to_write();
 std::string turned_by(double deg);  // clockwise positive
 std::string how_dividers_read(bool on_the_scale);
 std::string steps(int count, double step_nm);  // "3 steps of 1.0 nm"

@@ -16,6 +16,8 @@ DistanceWords distance(double distance_nm) {
 }
 
 std::string turn_by_tenths() { return "Turn by tenths of a degree"; }
+std::string rings_turned_by_tenths() { return "Both rings unrolled about the reading. Turn by tenths of a degree"; }
+std::string to_write() { return "to write"; }
 std::string turned_by(double deg) {
   const std::string figures = print_fixed(std::abs(deg), 1);
   return figures == "0.0" ? "not turned" : "turned " + figures + (deg > 0 ? "° clockwise" : "° anticlockwise");

@@ -8,13 +8,13 @@ namespace {
 
 constexpr double k_per_degree = 12.5;
 constexpr double k_left = 28;          // room for the north signs
-constexpr double k_top = 21;           // of the upper dot
-constexpr double k_bottom = 119;       // of the lower dot
+constexpr double k_top = 8;            // of the upper dot
+constexpr double k_bottom = k_strip_height - k_top;  // of the lower dot
 constexpr double k_middle = (k_top + k_bottom) / 2;
 constexpr double k_centre = k_left + (k_strip_width - k_left) / 2;
 constexpr double k_figure_size = 13, k_word_size = 12.5;
 
-double graduation_length(int degree) { return degree % 10 == 0 ? 23 : degree % 5 == 0 ? 17 : 10.5; }
+double graduation_length(int degree) { return degree % 10 == 0 ? 18 : degree % 5 == 0 ? 13.5 : 9; }
 
 /// One ring, straightened: graduations up (-1) or down (+1) from the middle line, figures on tens and, where there is room, fives.
 void add_ring(Figure& figure, double reading_deg, double side) {
@@ -63,15 +63,15 @@ Figure reading_strip(double true_deg, std::optional<Variation> used) {
   Figure figure;
   figure.on(Layer::rose).push_back(Segments{.ends = {{k_left, k_middle}, {k_strip_width, k_middle}}, .stroke = Ink::magenta, .weight_mm = 1});
   add_ring(figure, true_deg, -1);
-  add_star(figure, {8, k_middle - 26});
+  add_star(figure, {8, k_middle - 18});
   const auto word = [&](double y, const char* text) {
     figure.on(Layer::labels).push_back(Text{.at = {0, y}, .text = text, .height_mm = k_word_size, .ink = Ink::soft});
   };
   word(12, "true ring");
   if (used) {
     add_ring(figure, true_deg - used->deg, 1);
-    add_half_arrow(figure, {8, k_middle + 27});
-    word(k_strip_height - 4, "magnetic ring");
+    add_half_arrow(figure, {8, k_middle + 18});
+    word(k_strip_height - 6, "magnetic ring");
   }
   const double foot = used ? k_bottom : k_middle;
   figure.on(Layer::marks).push_back(Segments{.ends = {{k_centre, k_top}, {k_centre, foot}}, .stroke = Ink::ink, .weight_mm = 2});

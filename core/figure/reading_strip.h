@@ -11,7 +11,7 @@ namespace fogsheet {
 
 /// The strip's own size. Units are CSS pixels at text scale 1, not paper: a panel stretches it to its width.
 inline constexpr double k_strip_width = 266;
-inline constexpr double k_strip_height = 140;
+inline constexpr double k_strip_height = 102;
 
 /// @param true_deg the reading, unrounded; used: none leaves the magnetic half out.
 Figure reading_strip(double true_deg, std::optional<Variation> used);

@@ -42,11 +42,15 @@ std::string name_of(const Session& session, const LaidOn& laid) {
 
 ButtonItem begin_direction_button() { return {.name = "begin-direction", .label = "Set a direction", .on_press = {"begin-direction"}}; }
 
-/// Turns the edge by tenths of a degree.
-FigureItem turning_wheel(const Session& session, const StraightEdge& edge) {
+/// Turns the edge by tenths of a degree; under both rings unrolled where there is a reading, as one instrument.
+/// @param used  the magnetic ring's; none: no ring
+FigureItem turning_wheel(const Session& session, const StraightEdge& edge, bool with_strip, std::optional<Variation> used = {}) {
+  Figure figure = with_strip ? reading_strip(bearing(edge).deg(), used) : Figure{};
+  const double top = with_strip ? k_strip_height - k_wheel_words : 0;
+  add_thumb_wheel(figure, top, session.nudged_deg);
   std::string text = words::turned_by(session.nudged_deg);
   if (edge.settled_on) text += ", " + words::spoken(bearing(edge).deg(), Rounding::tenths, Reference::true_north);
-  return {.name = "turn-edge", .text = words::turn_by_tenths(), .svg = panel_svg(thumb_wheel(session.nudged_deg), {0, 0, k_wheel_width, k_wheel_height}),
+  return {.name = "turn-edge", .text = with_strip ? words::rings_turned_by_tenths() : words::turn_by_tenths(), .svg = panel_svg(figure, {0, 0, k_wheel_width, top + k_wheel_height}),
           .wheel = FigureItem::Wheel{.value = session.nudged_deg, .most = 180, .text = text, .step = 0.1, .pitch = k_wheel_tenth / k_wheel_width, .argument = "by_deg", .on_turn = {"nudge-edge"}}};
 }
 
@@ -63,23 +67,21 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
     line.readings.push_back({direction_figures(magnetic_deg, rounding), "°M", "back " + words::with_letter(reading.on_magnetic_ring->reciprocal().deg(), rounding, Reference::magnetic)});
   }
   slip.items.push_back(line);
-  slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the reading.", .svg = panel_svg(reading_strip(true_deg, variation.used), {0, 0, k_strip_width, k_strip_height})});
-  slip.items.push_back(turning_wheel(session, edge));
+  slip.items.push_back(turning_wheel(session, edge, true, variation.used));
+  slip.items.push_back(words::chain_sum(reading.chain, rounding, variation));
   if (const std::optional<LaidOn> laid = laid_on(session)) {
     const RhumbLeg exact = rhumb_inverse(unquantise(laid->from->at), unquantise(laid->to->at));
     slip.items.push_back(LineItem{.text = "worked out from the marks", .value = words::with_letter(exact.course.deg(), Rounding::tenths, Reference::true_north), .tone = LineTone::soft});
   }
-  slip.items.push_back(words::chain_sum(reading.chain, rounding, variation));
   parts::add_variation_caution(slip, variation);
   if (const std::optional<LegUnderEdge> under = leg_under_edge(session)) {
     parts::add_written(slip, session, *session.document().legs.find(under->leg));
     if (reading.on_magnetic_ring) {
-      ChoiceItem ring{.name = "write-ring", .label = "To write on the leg", .chosen = words::reference_name(session.desk.write_ring), .argument = "reference", .on_choose = {"choose-write-ring"}};
-      ring.options = {{"true", "true ring"}, {"magnetic", "magnetic ring"}};
+      ChoiceItem ring{.name = "write-ring", .label = words::to_write(), .chosen = words::reference_name(session.desk.write_ring), .argument = "reference", .on_choose = {"choose-write-ring"}};
+      ring.options = {{"true", line.readings[0].figures + line.readings[0].unit}, {"magnetic", line.readings[1].figures + line.readings[1].unit}};
       slip.items.push_back(ring);
     }
   }
-  slip.items.push_back(begin_direction_button());
   slip.items.push_back(LineItem{.text = "As drawn, in still water.", .tone = LineTone::soft});
 }
 
@@ -99,8 +101,7 @@ void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
   const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = variation_of_direction(session);
   const TrueDirection lies = bearing(*session.desk.edge);
-  slip.items.push_back(FigureItem{.name = "strip", .text = "Both rings unrolled about the direction set.", .svg = panel_svg(reading_strip(lies.deg(), variation.used), {0, 0, k_strip_width, k_strip_height})});
-  slip.items.push_back(turning_wheel(session, *session.desk.edge));
+  slip.items.push_back(turning_wheel(session, *session.desk.edge, true, variation.used));
   const bool upwards = direction->reference == Reference::magnetic && variation.value;
   slip.items.push_back(words::chain_sum(upwards ? chain_from_magnetic(MagneticDirection(direction->deg), *variation.value, rounding) : chain_from_true(lies, variation.value, rounding), rounding, variation));
   parts::add_variation_caution(slip, variation);
@@ -145,7 +146,7 @@ Panel straight_edge_slip(const Session& session, const Tool& tool) {
   if (setting) add_set_direction(session, tool, slip);
   else if (edge && edge->settled_on) add_reading(session, *edge, slip);
   if (!setting && !(edge && edge->settled_on)) slip.items.push_back(parts::status_line(tool.status(session)));
-  if (edge && !setting && !edge->settled_on) slip.items.push_back(turning_wheel(session, *edge));
+  if (edge && !setting && !edge->settled_on) slip.items.push_back(turning_wheel(session, *edge, false));
   if (edge && !setting && !edge->settled_on) add_slide_button(session, *edge, slip);
   const bool has_line = setting && line_along_edge(session);
   if (has_line) add_line(session, slip);
@@ -155,6 +156,7 @@ Panel straight_edge_slip(const Session& session, const Tool& tool) {
   if (!setting && under && edge->settled_on)
     slip.items.push_back(ButtonItem{.name = "write-on-leg", .label = words::write_it_on(words::leg_number(session.document(), under->leg)), .look = ButtonLook::main,
                                     .on_press = {"write-on-leg", Value::object({{"leg", std::to_string(under->leg.value)}})}});
+  if (!setting && edge && edge->settled_on) slip.items.push_back(begin_direction_button());
   if (edge) {
     if (edge->settled_on || session.desk.direction) slip.items.push_back(ButtonItem{.name = "turn-edge-round", .label = "Turn round", .on_press = {"turn-edge-round"}});
     slip.items.push_back(ButtonItem{.name = "lift-edge", .label = edge->settled_on || setting ? "Let go" : "Let go of the edge", .on_press = {"lift-edge"}});

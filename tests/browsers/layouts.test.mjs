@@ -134,6 +134,34 @@ describe('layouts', with_engine('chromium', 400_000), () => {
       await page.close();
     });
 
+  // What must be in the slip's own view once the edge has settled, before anything is scrolled.
+  const first_view = {
+    'tablet across': ['.readings', '[data-name=turn-edge]', '[data-name=chain]', '[data-name="write-ring/magnetic"]', '[data-name=write-on-leg]', '[data-name=begin-direction]', '[data-name=turn-edge-round]', '[data-name=lift-edge]'],
+    phone: ['.readings', '[data-name=turn-edge]', '[data-name=chain] .result', '[data-name=write-on-leg]', '[data-name=begin-direction]'],
+  };
+  for (const [device, parts] of Object.entries(first_view))
+    for (const palette of ['day', 'night'])
+      test(`what the settled edge reads is seen without a scroll: ${device}, ${palette}`, async () => {
+        const page = await fresh(views[device]);
+        await done(page, 'set-palette', { palette });
+        const { marks, roses } = await read(page);
+        await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
+        await done(page, 'slide-edge-to', { rose: roses[0].id });
+        const hidden = await until(page, 'the reading', (wanted) => {
+          const slip = document.querySelector('[data-panel=straight-edge]');
+          if (!slip?.querySelector('.readings')) return null;
+          const room = slip.querySelector('.body').getBoundingClientRect();
+          return { names: wanted.filter((part) => {
+            const element = slip.querySelector(part);
+            const box = element.getBoundingClientRect();
+            const low = element.closest('.acts') ? innerHeight : room.bottom;
+            return box.height < 8 || box.top < room.top - 0.5 || box.bottom > low + 0.5 || box.left < 0 || box.right > innerWidth;
+          }) };
+        }, parts);
+        assert.deepEqual(hidden.names, []);
+        await page.close();
+      });
+
   test('at 400 % a slip is read and worked to its end without a scroll across', async () => {
     const page = await fresh(zoomed['400 %']);
     await done(page, 'open-slip', { slip: 'new-mark' });

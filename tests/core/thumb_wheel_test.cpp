@@ -12,19 +12,20 @@ namespace {
 /// The places of its whole degrees' figures.
 std::vector<double> figures(double turned_deg) {
   std::vector<double> places;
-  const Figure figure = thumb_wheel(turned_deg);
+  Figure figure;
+  add_thumb_wheel(figure, 0, turned_deg);
   for (const Shape& shape : figure.on(Layer::labels))
-    if (const auto* text = std::get_if<Text>(&shape)) places.push_back(text->at.x_mm);
+    if (const auto* text = std::get_if<Text>(&shape); text && text->anchor == Anchor::middle) places.push_back(text->at.x_mm);
   return places;
 }
 
 }  // namespace
 
 TEST_CASE("a whole degree is ten graduations of 12 px from the middle, either way") {
-  const std::vector<double> places = figures(0);
+  const std::vector<double> places = figures(0.5);
   REQUIRE(places.size() == 2);
-  CHECK(places[0] - places[1] == doctest::Approx(240));
-  CHECK((places[0] + places[1]) / 2 == doctest::Approx(k_wheel_width / 2));
+  CHECK(places[0] - places[1] == doctest::Approx(120));
+  CHECK((places[0] + places[1]) / 2 == doctest::Approx((k_wheel_left + k_wheel_width) / 2));
 }
 
 TEST_CASE("turned clockwise the rim moves to the right, by a graduation a tenth") {

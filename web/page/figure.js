@@ -25,8 +25,6 @@ export function figure(act) {
       drawn = item.svg;
       const parsed = new DOMParser().parseFromString(item.svg, 'image/svg+xml').documentElement;
       element.replaceChildren(...(parsed.localName === 'svg' ? [allowed(parsed)] : []));
-      // What is turned says what it does to the eye too.
-      if (item.wheel) element.append(make('span', { class: 'label' }, item.text));
     },
   };
 }

@@ -87,9 +87,9 @@ function long_choice(act) {
 }
 
 function short_choice(act, id) {
-  const legend = make('legend');
+  const label = make('span', { class: 'label', id: `${id}/label` });
   const options = make('div', { class: 'options' });
-  const element = make('fieldset', { class: 'choice' }, legend, options);
+  const element = make('div', { class: 'choice', role: 'radiogroup', 'aria-labelledby': label.id }, label, options);
   let item = null;
   let offered = '';
   const renew = () => options.replaceChildren(...item.options.map((option) => {
@@ -102,7 +102,8 @@ function short_choice(act, id) {
     patch(next) {
       item = next;
       set(element, 'data-name', item.name);
-      say(legend, item.label);
+      say(label, item.label);
+      element.classList.toggle('brief', item.options.length <= 3 && item.options.every((option) => option.label.length <= 5));
       const offer = JSON.stringify(item.options);
       if (offer !== offered) renew();
       offered = offer;
@@ -152,7 +153,7 @@ function held(pressable, press) {
 function button(act, id) {
   const words = make('bdi', { class: 'words' });
   const key = make('span', { class: 'key', 'aria-hidden': 'true' });
-  const reason = make('span', { class: 'reason', id: `${id} reason` });
+  const reason = make('span', { class: 'reason', id: `${id}/reason` });
   const pressable = make('button', { type: 'button' }, words, key);
   let element = null;
   let drawn = '';
