@@ -13,7 +13,7 @@ const as_typed = { autocomplete: 'off', autocorrect: 'off', autocapitalize: 'off
 export function field(act, id) {
   const label = make('span', { class: 'label' });
   const unit = make('span', { class: 'unit' });
-  const error = make('span', { class: 'error', id: `${id} error` });
+  const error = make('span', { class: 'error', id: `${id}/error` });
   const words = make('bdi');
   error.append(icon('caution'), words);
   const box = make('span', { class: 'box' });
