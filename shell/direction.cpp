@@ -34,11 +34,13 @@ double room_mm(const SheetRect& frame, SheetPoint from, SheetVector run) {
 Result<TrueDirection> to_true_direction(const Session& session, double deg, Reference reference) {
   if (!(deg >= 0 && deg < 360)) return Problem{.fault = Fault::direction_out_of_range, .numbers = {deg}};
   if (reference == Reference::true_north) return TrueDirection(deg);
-  if (reference == Reference::compass) return Problem{.fault = Fault::reference_not_usable, .texts = {"compass"}};
   const bool first_rose = !session.desk.edge && !session.facts().roses.empty();
   const VariationInUse& variation = first_rose ? session.variation_of(session.facts().roses.front().id) : session.variation_of_edge();
   if (!variation.used) return variation.problem ? *variation.problem : Problem{.fault = Fault::reference_not_usable, .texts = {"magnetic"}};
-  return to_true(MagneticDirection(deg), *variation.used);
+  if (reference == Reference::magnetic) return to_true(MagneticDirection(deg), *variation.used);
+  const std::optional<Deviation> deviation = session.facts().card ? session.facts().card->at(CompassDirection(deg)) : std::nullopt;
+  if (!deviation) return Problem{.fault = Fault::reference_not_usable, .texts = {"compass"}};
+  return to_true(to_magnetic(CompassDirection(deg), {.deg = round_correction_deg(deviation->deg, session.settings.rounding)}), *variation.used);
 }
 
 }  // namespace

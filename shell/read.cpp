@@ -56,14 +56,16 @@ Value marks_value(const Document& document) {
 Value leg_value(const Session& session, const Leg& leg) {
   const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = session.variation_of(leg);
-  const LegFacts facts = leg_facts(session.document(), leg, variation, rounding);
+  const LegFacts facts = session.facts_of(leg);
   Value shown = Value::object({{"true", words::with_letter(facts.rhumb.course.deg(), rounding, Reference::true_north)}});
   if (facts.has_magnetic) {
     // The shown magnetic course is the sum's, so that what stands beside it adds up.
-    const ChainRow& last = facts.chain.rows.back();
+    const ChainRow& last = *row_of(facts.chain, ChainTerm::magnetic_direction);
     shown.set("variation", correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
     shown.set("magnetic", words::with_letter(last.shown_deg, rounding, Reference::magnetic));
-    shown.set("deviation", "not entered");
+    const ChainRow* compass = row_of(facts.chain, ChainTerm::compass_direction);
+    shown.set("deviation", compass ? words::deviation_figures(row_of(facts.chain, ChainTerm::deviation)->shown_deg, rounding) : words::no_deviation(facts.chain, rounding));
+    if (compass) shown.set("compass", words::with_letter(compass->shown_deg, rounding, Reference::compass));
     shown.set("back_magnetic", words::with_letter(last.shown_deg + 180, rounding, Reference::magnetic));
   }
   shown.set("back_true", words::with_letter(facts.rhumb.course.reciprocal().deg(), rounding, Reference::true_north));
@@ -73,7 +75,7 @@ Value leg_value(const Session& session, const Leg& leg) {
                         {"to", id_text(leg.to.value)},
                         {"course_true_deg", facts.rhumb.course.deg()},
                         {"course_magnetic_deg", facts.has_magnetic ? Value(facts.magnetic.deg()) : Value()},
-                        {"course_compass_deg", Value()},
+                        {"course_compass_deg", facts.compass ? Value(facts.compass->deg()) : Value()},
                         {"variation_deg", variation.value ? Value(variation.value->deg) : Value()},
                         {"distance_nm", facts.rhumb.distance_nm},
                         {"shown", shown}});
@@ -110,7 +112,7 @@ Value edge_value(const Session& session) {
   Value on = Value::list();
   for (const std::optional<MarkId>& mark : {edge->on_a, edge->on_b})
     if (mark) on.add(id_text(mark->value));
-  const RoseReading reading = read_rose(*edge, variation.value, rounding);
+  const RoseReading reading = read_rose(*edge, variation.value, rounding, session.facts().card_or_none());
   const bool has_magnetic = variation.used.has_value();
   const MagneticDirection magnetic = has_magnetic ? to_magnetic(bearing(*edge), *variation.used) : MagneticDirection();
   Value shown = Value::object();
@@ -119,8 +121,10 @@ Value edge_value(const Session& session) {
     shown.set("back_true", words::with_letter(bearing(*edge).reciprocal().deg(), rounding, Reference::true_north));
     if (has_magnetic) {
       shown.set("variation", correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
-      shown.set("magnetic", words::with_letter(reading.chain.rows.back().shown_deg, rounding, Reference::magnetic));
-      shown.set("back_magnetic", words::with_letter(reading.chain.rows.back().shown_deg + 180, rounding, Reference::magnetic));
+      const double magnetic_deg = row_of(reading.chain, ChainTerm::magnetic_direction)->shown_deg;
+      shown.set("magnetic", words::with_letter(magnetic_deg, rounding, Reference::magnetic));
+      shown.set("back_magnetic", words::with_letter(magnetic_deg + 180, rounding, Reference::magnetic));
+      if (const ChainRow* compass = row_of(reading.chain, ChainTerm::compass_direction)) shown.set("compass", words::with_letter(compass->shown_deg, rounding, Reference::compass));
     }
   }
   return Value::object({{"on", on},

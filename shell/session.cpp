@@ -52,6 +52,8 @@ const Facts& Session::facts() const {
   facts_.roses.clear();
   facts_.rose_variations.clear();
   facts_.any_own_place = false;
+  facts_.card.reset();
+  if (now.compass) facts_.card = now.compass->card();
   for (const Rose& rose : now.roses) {
     facts_.roses.push_back({rose.id, facts_.projection->to_sheet(unquantise(rose.at)), rose.radius_mm});
     facts_.rose_variations.push_back(variation_at(now, rose, facts_.variation, settings.rounding));
@@ -81,6 +83,10 @@ const VariationInUse& Session::variation_of(const Leg& leg) const {
   if (!facts().any_own_place) return facts().variation;
   const Rose* rose = rose_serving(document(), leg, *facts().projection);
   return rose ? variation_of(rose->id) : facts().variation;
+}
+
+LegFacts Session::facts_of(const Leg& leg) const {
+  return leg_facts(document(), leg, variation_of(leg), settings.rounding, facts().card_or_none());
 }
 
 const VariationInUse& Session::variation_of_edge() const {

@@ -111,6 +111,8 @@ struct Facts {
   std::vector<RoseInReach> roses;
   std::vector<VariationInUse> rose_variations;  // of each in the same order
   bool any_own_place = false;                   // a rose is set to its own place
+  std::optional<DeviationCard> card;            // that the boat is steered by
+  const DeviationCard* card_or_none() const { return card ? &*card : nullptr; }
 };
 
 /// Where the marks of one revision lie on the paper. Made when first asked for: most commits of a script never ask.
@@ -174,6 +176,7 @@ struct Session {
   /// What a rose shows, and what serves a leg: the sheet's variation unless a rose is set to its own place.
   const VariationInUse& variation_of(RoseId rose) const;
   const VariationInUse& variation_of(const Leg& leg) const;
+  LegFacts facts_of(const Leg& leg) const;
   /// What the edge is read against: the rose it is settled on, or the sheet.
   const VariationInUse& variation_of_edge() const;
 

@@ -37,6 +37,16 @@ std::string label_of(const Label& label) {
     case Act::change_note: return "change “" + label.subject + "”";
     case Act::move_note: return "move “" + label.subject + "”";
     case Act::remove_note: return "rub out “" + label.subject + "”";
+    case Act::use_card: return "take the card of " + label.subject;
+    case Act::drop_card: return "leave out the deviation card";
+    case Act::new_boat: return "enter " + label.subject;
+    case Act::name_boat: return "name the boat " + label.subject;
+    case Act::add_compass: return "enter " + label.subject;
+    case Act::change_compass: return "change " + label.subject;
+    case Act::remove_compass: return "strike out " + label.subject;
+    case Act::add_entry: return "write in the log of " + label.subject;
+    case Act::change_entry: return "change the log of " + label.subject;
+    case Act::remove_entry: return "strike out of the log of " + label.subject;
   }
   return "the last step";
 }
@@ -198,6 +208,20 @@ bool is_correction(ChainTerm term) {
 
 }  // namespace
 
+std::string deviation_figures(double deg, Rounding rounding) { return correction_figures(deg, rounding) + "°" + east_west(deg, rounding); }
+
+std::string no_deviation(const Chain& chain, Rounding rounding) {
+  switch (chain.deviation) {
+    case DeviationAnswer::one: return "";
+    case DeviationAnswer::not_entered: return "not entered";
+    case DeviationAnswer::none: return "the card has none here";
+    case DeviationAnswer::several: break;
+  }
+  std::string candidates;
+  for (const CompassDirection heading : chain.candidates) candidates += (candidates.empty() ? "" : ", ") + with_letter(heading.deg(), rounding, Reference::compass);
+  return "steep card, no one answer: " + candidates;
+}
+
 ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationInUse& variation) {
   ColumnSumItem sum{.name = "chain", .caption = "The sum"};
   for (const ChainRow& row : chain.rows) {
@@ -219,7 +243,8 @@ ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationIn
     sum.rows.push_back(std::move(line));
   }
   if (!variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "variation", .beside = "none here"});
-  if (!chain.deviation_entered && variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "deviation", .beside = "not entered"});
+  const std::string deviation = no_deviation(chain, rounding);
+  if (!deviation.empty() && variation.value) sum.rows.push_back({.kind = SumRow::correction, .word = "deviation", .beside = deviation});
   return sum;
 }
 

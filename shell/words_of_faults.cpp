@@ -1,4 +1,5 @@
 // Why something was refused, in a sentence: what is wrong, where, and what to do.
+#include "core/directions/direction_figures.h"
 #include "shell/words.h"
 
 namespace fogsheet::words {
@@ -27,6 +28,7 @@ std::string things_off_sheet(const Problem& problem) {
 std::string sentence(const Problem& problem) {
   const auto text = [&](std::size_t i) { return text_of(problem, i); };
   const auto value = [&](std::size_t i) { return plain_number(number_of(problem, i)); };
+  const auto direction = [&](std::size_t i) { return direction_figures(number_of(problem, i), Rounding::whole_degrees) + "°"; };
   const std::string likely = problem.suggestion.empty() ? "" : " Did you mean " + problem.suggestion + "?";
   switch (problem.fault) {
     case Fault::latitude_out_of_range: return "Latitude " + value(0) + "° is too far from the equator: a sheet reaches " + value(1) + "° either side.";
@@ -52,6 +54,14 @@ std::string sentence(const Problem& problem) {
     case Fault::course_never_there: return "The course " + value(0) + "° never leads to latitude " + value(1) + "°.";
     case Fault::too_few_readings: return "There " + std::string(number_of(problem, 0) == 1 ? "is " : "are ") + counted(number_of(problem, 0), "reading") + " of the " + value(1) + " it takes at least: add more.";
     case Fault::headings_too_close: return counted(number_of(problem, 0), "reading") + (number_of(problem, 0) == 1 ? " does" : " do") + " not tell so much: read on more headings, all round.";
+    case Fault::boat_unknown: return "There is no boat " + text(0) + " on this device.";
+    case Fault::compass_unknown: return "There is no compass " + text(0) + " on this boat.";
+    case Fault::log_entry_unknown: return "There is no entry " + text(0) + " in the compass's log.";
+    case Fault::last_compass: return "A boat has one compass at least: give this one another name instead.";
+    case Fault::no_card: return "There is no deviation card in this.";
+    case Fault::heading_twice: return "Heading " + direction(0) + " is there already, turning the same way: was another meant? Change it, or say which way she turned.";
+    case Fault::reading_reversed: return direction(0) + " is about 180° out: was it read from the wrong end? " + direction(1) + " would fit.";
+    case Fault::deviation_too_large: return "That would be a deviation of " + value(0) + "°: more than " + value(1) + "° is hardly one. Look at the figures again.";
     case Fault::card_heading_twice: return "Heading " + value(0) + "° stands twice in the card: leave one out.";
     case Fault::date_unreadable: return quoted(text(0)) + " is no date: write year, month and day as 2026-06-21.";
     case Fault::date_outside_models:
@@ -60,7 +70,7 @@ std::string sentence(const Problem& problem) {
     case Fault::no_marks_to_fit: return "There are no marks on the sheet in hand to fit one to.";
     case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take 1:" + value(0) + ", and 1:" + value(1) + " is the smallest scale. Take a larger paper or places nearer together.";
     case Fault::things_off_sheet: return things_off_sheet(problem);
-    case Fault::name_empty: return "A mark needs a name.";
+    case Fault::name_empty: return "A name is needed here.";
     case Fault::name_too_long: return "The name has " + value(0) + " characters; up to " + value(1) + " fit.";
     case Fault::note_empty: return "A note needs words.";
     case Fault::note_too_long: return "The note has " + value(0) + " characters; up to " + value(1) + " fit.";

@@ -38,9 +38,10 @@ std::string dividers_part(const Session& session, DividersPart part) {
 
 std::string leg_in_words(const Session& session, LegId id) {
   const Document& document = session.document();
-  const LegFacts facts = leg_facts(document, *document.legs.find(id), session.variation_of(*document.legs.find(id)), session.settings.rounding);
+  const LegFacts facts = session.facts_of(*document.legs.find(id));
   std::string text = leg_name(document, id) + ", " + spoken(facts.rhumb.course.deg(), session.settings.rounding, Reference::true_north);
   if (facts.has_magnetic) text += ", " + spoken(facts.magnetic.deg(), session.settings.rounding, Reference::magnetic);
+  if (const ChainRow* compass = row_of(facts.chain, ChainTerm::compass_direction)) text += ", " + spoken(compass->shown_deg, session.settings.rounding, Reference::compass);
   text += ", " + distance(facts.rhumb.distance_nm).text();
   text.front() = 'L';
   return text;
@@ -50,9 +51,10 @@ std::string leg_in_words(const Session& session, LegId id) {
 
 std::string edge_reads(const Session& session, const StraightEdge& edge) {
   const Rounding rounding = session.settings.rounding;
-  const RoseReading reading = read_rose(edge, session.variation_of_edge().value, rounding);
+  const RoseReading reading = read_rose(edge, session.variation_of_edge().value, rounding, session.facts().card_or_none());
   std::string text = spoken(reading.on_true_ring.deg(), rounding, Reference::true_north);
   if (reading.on_magnetic_ring) text += ", " + spoken(reading.on_magnetic_ring->deg(), rounding, Reference::magnetic);
+  if (const ChainRow* compass = row_of(reading.chain, ChainTerm::compass_direction)) text += ", " + spoken(compass->shown_deg, rounding, Reference::compass);
   return text + ", back " + spoken(reading.on_true_ring.reciprocal().deg(), rounding, Reference::true_north);
 }
 

@@ -34,6 +34,15 @@ enum class Fault {
   card_heading_twice,      // numbers: the heading two entries of a card have
   too_few_readings,        // numbers: readings given, the least
   headings_too_close,      // numbers: readings given: they do not support all that is asked of them
+  // boats and compasses
+  boat_unknown,            // texts: the key given
+  compass_unknown,         // texts: the id given
+  log_entry_unknown,       // texts: the id given
+  last_compass,            // a boat has one at least
+  no_card,                 // what was given has no card
+  heading_twice,           // numbers: the heading that two rows have
+  reading_reversed,        // numbers: what was read, its reciprocal, which would fit
+  deviation_too_large,     // numbers: the deviation it would make, the most
   // dates
   date_unreadable,     // texts: what was given
   date_outside_models,  // numbers: year given, first year, last year

@@ -83,6 +83,12 @@ Chain finish_at_compass(Sum& sum, const ChainCorrections& corrections) {
 
 }  // namespace
 
+const ChainRow* row_of(const Chain& chain, ChainTerm term) {
+  for (const ChainRow& row : chain.rows)
+    if (row.term == term) return &row;
+  return nullptr;
+}
+
 Chain chain_to_compass(TrueDirection direction, const ChainCorrections& corrections, Rounding rounding) {
   const ChainTerm first = corrections.stream_deg ? ChainTerm::ground_track : corrections.leeway ? ChainTerm::water_track : ChainTerm::true_direction;
   Sum sum(first, direction.deg(), Way::towards_compass, rounding);
@@ -120,8 +126,8 @@ Chain chain_from_true(TrueDirection course, Variation variation, Rounding roundi
   return chain_to_compass(course, {.variation = variation}, rounding);
 }
 
-Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding) {
-  if (variation) return chain_from_true(course, *variation, rounding);
+Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding, const DeviationCard* card) {
+  if (variation) return chain_to_compass(course, {.variation = *variation, .card = card}, rounding);
   return Sum(ChainTerm::true_direction, course.deg(), Way::towards_compass, rounding).finish();
 }
 

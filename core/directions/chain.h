@@ -40,6 +40,9 @@ struct Chain {
   std::vector<CompassDirection> candidates;  // the compass headings when there are several
 };
 
+/// The row of a term; null where the chain has none.
+const ChainRow* row_of(const Chain& chain, ChainTerm term);
+
 /// What lies between ground and compass. What is not set has no row; a chain begins or ends at the outermost that is.
 struct ChainCorrections {
   std::optional<double> stream_deg;  // ground track seen from the water track, positive to starboard
@@ -63,8 +66,8 @@ Chain chain_from_compass(CompassDirection direction, const ChainCorrections& cor
 /// true -> magnetic, deviation not entered: rows true, variation, magnetic.
 Chain chain_from_true(TrueDirection course, Variation variation, Rounding rounding);
 
-/// As far as the variation is known: without one, the row true alone.
-Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding);
+/// As far as the variation is known: without one, the row true alone. With a card on to the compass: `course` is the ship's head.
+Chain chain_from_true(TrueDirection course, const std::optional<Variation>& variation, Rounding rounding, const DeviationCard* card = nullptr);
 
 /// magnetic -> true: rows magnetic, variation, true.
 Chain chain_from_magnetic(MagneticDirection bearing, Variation variation, Rounding rounding);

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "core/document/integrity.h"
+#include "core/formats/boat_fields.h"
 #include "core/formats/bytes.h"
 #include "core/formats/document_rows.h"
 
@@ -11,7 +12,7 @@ namespace fogsheet {
 namespace {
 
 // The parts of a difference; their numbers are part of what is kept. New ones go at the end.
-enum class Part : std::uint32_t { sheet = 1, chart_note = 2, next_id = 3, marks = 4, legs = 5, roses = 6, text_notes = 7 };
+enum class Part : std::uint32_t { sheet = 1, chart_note = 2, next_id = 3, marks = 4, legs = 5, roses = 6, text_notes = 7, compass = 8 };
 
 Problem unsound() { return {.fault = Fault::text_section, .texts = {"step"}}; }
 
@@ -177,6 +178,13 @@ bool apply_part(Part part, ByteReader& in, Document& document, AllTouched& touch
     case Part::legs: return apply_table(in, document.legs, touched.legs);
     case Part::roses: return apply_table(in, document.roses, touched.roses);
     case Part::text_notes: return apply_table(in, document.text_notes, touched.text_notes);
+    case Part::compass: {
+      document.compass.reset();
+      if (in.at_end()) return true;
+      Result<KeptCard> card = kept_card_from(in.raw(in.left()));
+      if (card) document.compass = Shared(std::move(card).value());
+      return card.ok();
+    }
   }
   return false;
 }
@@ -253,6 +261,11 @@ std::vector<std::uint8_t> difference(const Document& from, const Document& to) {
   write_table(out, Part::legs, from.legs, to.legs);
   write_table(out, Part::roses, from.roses, to.roses);
   write_table(out, Part::text_notes, from.text_notes, to.text_notes);
+  if (!(from.compass == to.compass)) {
+    ByteWriter inside;
+    if (to.compass) inside.raw(bytes_of(*to.compass));
+    write_part(out, Part::compass, inside);
+  }
   return out.bytes();
 }
 
@@ -264,7 +277,7 @@ Result<Document> applied(std::span<const std::uint8_t> difference, const Documen
   while (!in.at_end()) {
     const std::uint64_t part = in.whole();
     ByteReader inside(in.raw(in.whole()));
-    const bool in_order = part > last_part && part <= static_cast<std::uint64_t>(Part::text_notes);
+    const bool in_order = part > last_part && part <= static_cast<std::uint64_t>(Part::compass);
     if (!in.ok() || !in_order || !apply_part(static_cast<Part>(part), inside, document, touched)) return unsound();
     last_part = part;
   }

@@ -8,6 +8,8 @@
 #include <string_view>
 
 #include "core/base/date.h"
+#include "core/base/shared.h"
+#include "core/boat/kept_card.h"
 #include "core/directions/directions.h"
 #include "core/document/ids.h"
 #include "core/document/table.h"
@@ -133,6 +135,7 @@ struct Sheet {
 struct Document {
   Sheet sheet;
   std::optional<ChartNote> chart_note;
+  Shared<KeptCard> compass = {};  // that the boat is steered by, frozen; none: deviation is not entered
   Table<Mark> marks;
   Table<Leg> legs;
   Table<Rose> roses;

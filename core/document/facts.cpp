@@ -40,12 +40,14 @@ const Rose* rose_serving(const Document& document, const Leg& leg, const Project
   return nearest && nearest->own_place ? nearest : nullptr;
 }
 
-LegFacts leg_facts(const Document& document, const Leg& leg, const VariationInUse& variation, Rounding rounding) {
+LegFacts leg_facts(const Document& document, const Leg& leg, const VariationInUse& variation, Rounding rounding, const DeviationCard* card) {
   LegFacts facts{.rhumb = rhumb_inverse(place_of(document, leg.from), place_of(document, leg.to))};
-  facts.chain = chain_from_true(facts.rhumb.course, variation.value, rounding);
+  facts.chain = chain_from_true(facts.rhumb.course, variation.value, rounding, card);
   if (variation.used) {
     facts.has_magnetic = true;
     facts.magnetic = to_magnetic(facts.rhumb.course, *variation.used);
+    const std::vector<CompassDirection> headings = card ? card->compass_for(facts.magnetic) : std::vector<CompassDirection>();
+    if (headings.size() == 1) facts.compass = headings.front();
   }
   return facts;
 }

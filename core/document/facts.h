@@ -23,9 +23,10 @@ struct LegFacts {
   Chain chain;       // true to magnetic; rows only as far as the variation is known
   bool has_magnetic = false;  // false where there is no variation (blackout zone, date outside the models)
   MagneticDirection magnetic;  // made with the variation as used
+  std::optional<CompassDirection> compass = {};  // unrounded, from `magnetic`; none without a card, or where it has none or several
 };
 
-/// @param variation  the one that serves the leg.
-LegFacts leg_facts(const Document& document, const Leg& leg, const VariationInUse& variation, Rounding rounding);
+/// @param variation  the one that serves the leg. @param card  the document's, or none
+LegFacts leg_facts(const Document& document, const Leg& leg, const VariationInUse& variation, Rounding rounding, const DeviationCard* card);
 
 }  // namespace fogsheet

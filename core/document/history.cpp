@@ -4,13 +4,16 @@
 #include <utility>
 
 #include "core/base/check.h"
+#include "core/boat/boat_difference.h"
 #include "core/document/difference.h"
 
 namespace fogsheet {
 
-History::History(Document first) { states_.push_back({{}, std::move(first)}); }
+template <class Doc>
+HistoryOf<Doc>::HistoryOf(Doc first) { states_.push_back({{}, std::move(first)}); }
 
-History::History(KeptHistory kept)
+template <class Doc>
+HistoryOf<Doc>::HistoryOf(KeptHistoryOf<Doc> kept)
     : asleep_(!kept.steps.empty()),
       first_(std::move(kept.first)),
       at_(kept.state - kept.first_state),
@@ -24,7 +27,8 @@ History::History(KeptHistory kept)
   states_[at_].document = std::move(kept.now);
 }
 
-KeptHistory History::kept() {
+template <class Doc>
+KeptHistoryOf<Doc> HistoryOf<Doc>::kept() {
   return {.first = asleep_ ? first_ : states_.front().document,
           .now = now(),
           .steps = steps_after(first_state()),
@@ -34,19 +38,21 @@ KeptHistory History::kept() {
           .revision = revision_};
 }
 
-KeptChange History::change() {
+template <class Doc>
+KeptChange HistoryOf<Doc>::change() {
   const std::size_t stands = std::max(unchanged_to_, first_state());
   return {.unchanged_to = stands, .steps = steps_after(stands), .state = state(), .commits = commits_, .revision = revision_};
 }
 
-bool History::take_up(KeptChange change) {
+template <class Doc>
+bool HistoryOf<Doc>::take_up(KeptChange change) {
   if (change.unchanged_to < first_state() || change.unchanged_to > last_state()) return false;
   if (change.unchanged_to != state()) wake();
   if (change.unchanged_to < first_state() || change.unchanged_to > last_state()) return false;
-  std::vector<Document> documents;
-  const Document* from = &states_[change.unchanged_to - gone_].document;
+  std::vector<Doc> documents;
+  const Doc* from = &states_[change.unchanged_to - gone_].document;
   for (const KeptStep& step : change.steps) {
-    Result<Document> next = applied(step.difference, *from);
+    Result<Doc> next = applied(step.difference, *from);
     if (!next) return false;
     documents.push_back(std::move(next).value());
     from = &documents.back();
@@ -65,9 +71,11 @@ bool History::take_up(KeptChange change) {
   return true;
 }
 
-void History::move_revision_past(std::uint64_t other) { revision_ = std::max(revision_, other + 1); }
+template <class Doc>
+void HistoryOf<Doc>::move_revision_past(std::uint64_t other) { revision_ = std::max(revision_, other + 1); }
 
-void History::commit(Document next, Label label) {
+template <class Doc>
+void HistoryOf<Doc>::commit(Doc next, Label label) {
   states_.resize(at_ + 1);
   State state{std::move(label), std::move(next)};
   if (asleep_) {
@@ -82,9 +90,10 @@ void History::commit(Document next, Label label) {
   ++revision_;
 }
 
-void History::drop_oldest() {
+template <class Doc>
+void HistoryOf<Doc>::drop_oldest() {
   if (asleep_) {
-    Result<Document> second = applied(states_[1].difference, first_);
+    Result<Doc> second = applied(states_[1].difference, first_);
     if (second) first_ = std::move(second).value();
     else wake();  // which ends with what can still be made
   }
@@ -94,10 +103,13 @@ void History::drop_oldest() {
   ++gone_;
 }
 
-bool History::undo() { return at_ > 0 && go_to(state() - 1); }
-bool History::redo() { return go_to(state() + 1); }
+template <class Doc>
+bool HistoryOf<Doc>::undo() { return at_ > 0 && go_to(state() - 1); }
+template <class Doc>
+bool HistoryOf<Doc>::redo() { return go_to(state() + 1); }
 
-bool History::go_to(std::size_t state) {
+template <class Doc>
+bool HistoryOf<Doc>::go_to(std::size_t state) {
   if (state < first_state() || state > last_state()) return false;
   if (state != this->state()) wake();
   if (state < first_state() || state > last_state()) return false;
@@ -106,12 +118,14 @@ bool History::go_to(std::size_t state) {
   return true;
 }
 
-const Label& History::label_of(std::size_t state) const {
+template <class Doc>
+const Label& HistoryOf<Doc>::label_of(std::size_t state) const {
   SHEET_CHECK(state > first_state() && state <= last_state(), "the label of a step that is not there");
   return states_[state - gone_].label;
 }
 
-std::vector<KeptStep> History::steps_after(std::size_t state) {
+template <class Doc>
+std::vector<KeptStep> HistoryOf<Doc>::steps_after(std::size_t state) {
   SHEET_CHECK(state >= first_state() && state <= last_state(), "the steps after a state that is not there");
   std::vector<KeptStep> steps;
   for (std::size_t i = state - gone_ + 1; i < states_.size(); ++i) {
@@ -123,14 +137,15 @@ std::vector<KeptStep> History::steps_after(std::size_t state) {
 
 // Steps that can't be made any more (what was kept had been damaged in a way that its checksum did not tell) are let go
 // of: those after the present, or the whole past. The present itself stands.
-void History::wake() {
+template <class Doc>
+void HistoryOf<Doc>::wake() {
   if (!std::exchange(asleep_, false)) return;
-  const Document present = std::exchange(states_[at_].document, {});
+  const Doc present = std::exchange(states_[at_].document, {});
   states_.front().document = at_ == 0 ? present : first_;
   first_ = {};
   std::size_t made = 1;
   for (; made < states_.size(); ++made) {
-    Result<Document> next = applied(states_[made].difference, states_[made - 1].document);
+    Result<Doc> next = applied(states_[made].difference, states_[made - 1].document);
     if (!next || (made == at_ && !(*next == present))) break;
     states_[made].document = std::move(next).value();
   }
@@ -143,5 +158,8 @@ void History::wake() {
   }
   unchanged_to_ = std::min(unchanged_to_, last_state());
 }
+
+template class HistoryOf<Document>;
+template class HistoryOf<Boat>;
 
 }  // namespace fogsheet

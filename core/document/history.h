@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "core/boat/boat.h"
 #include "core/document/document.h"
 
 namespace fogsheet {
@@ -18,7 +19,8 @@ namespace fogsheet {
 enum class Act {
   new_sheet, open_sheet, add_mark, move_mark, remove_mark, add_leg, set_date, set_chart_note, clear_chart_note,
   reshape_sheet, describe_sheet, change_mark, duplicate_mark, reorder_mark, insert_mark, reorder_leg, reverse_leg, remove_leg,
-  write_on_leg, rub_out_reading, add_rose, move_rose, change_rose, remove_rose, add_note, change_note, move_note, remove_note
+  write_on_leg, rub_out_reading, add_rose, move_rose, change_rose, remove_rose, add_note, change_note, move_note, remove_note,
+  use_card, drop_card, new_boat, name_boat, add_compass, change_compass, remove_compass, add_entry, change_entry, remove_entry
 };
 
 /// @param subject the name of what it was done to, as the user wrote it; may be empty.
@@ -38,9 +40,10 @@ struct KeptStep {
 };
 
 /// A whole history as it is kept.
-struct KeptHistory {
-  Document first;  // the oldest state there is
-  Document now;
+template <class Doc>
+struct KeptHistoryOf {
+  Doc first;  // the oldest state there is
+  Doc now;
   std::vector<KeptStep> steps;  // from `first` on
   std::size_t first_state = 0;
   std::size_t state = 0;  // of `now`, in [first_state, first_state + steps.size()]
@@ -57,15 +60,17 @@ struct KeptChange {
   std::uint64_t revision = 1;
 };
 
-class History {
+/// @tparam Doc  Document or Boat: a value with ==, and difference() and applied() (difference.h, boat/boat_difference.h).
+template <class Doc>
+class HistoryOf {
  public:
-  explicit History(Document first);
-  explicit History(KeptHistory kept);
+  explicit HistoryOf(Doc first);
+  explicit HistoryOf(KeptHistoryOf<Doc> kept);
 
   /// All of it, to be kept.
-  KeptHistory kept();
+  KeptHistoryOf<Doc> kept();
 
-  const Document& now() const { return states_[at_].document; }
+  const Doc& now() const { return states_[at_].document; }
 
   /// Grows with each commit, undo, redo and go_to; never returns to a former value. For caches.
   std::uint64_t revision() const { return revision_; }
@@ -75,7 +80,7 @@ class History {
 
   /// Makes `next` the document. What was undone before can't be redone any more. The oldest of more than
   /// k_most_steps steps goes.
-  void commit(Document next, Label label);
+  void commit(Doc next, Label label);
 
   bool undo();  // false when there is nothing to undo
   bool redo();
@@ -110,7 +115,7 @@ class History {
  private:
   struct State {
     Label label;                            // of the step that led to it
-    Document document;                      // empty while asleep, but for the present one
+    Doc document;                           // empty while asleep, but for the present one
     std::vector<std::uint8_t> difference = {};  // of that step, once it was asked for
   };
 
@@ -120,12 +125,16 @@ class History {
 
   std::deque<State> states_;  // never empty
   bool asleep_ = false;
-  Document first_;            // while asleep: the document of the oldest state
+  Doc first_;                 // while asleep: the document of the oldest state
   std::size_t at_ = 0;        // in states_
   std::size_t gone_ = 0;
   std::size_t unchanged_to_ = 0;
   std::uint64_t commits_ = 0;
   std::uint64_t revision_ = 1;
 };
+
+using KeptHistory = KeptHistoryOf<Document>;
+using History = HistoryOf<Document>;
+using BoatHistory = HistoryOf<Boat>;
 
 }  // namespace fogsheet

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/utf8.h"
+#include "core/formats/boat_fields.h"
 #include "core/formats/document_fields.h"
 
 namespace fogsheet {
@@ -284,6 +285,19 @@ Result<Done> read_text_notes(ByteReader& in, Document& document) {
   });
 }
 
+ByteWriter written_compass(const Document& document) {
+  ByteWriter out;
+  out.raw(bytes_of(*document.compass));
+  return out;
+}
+
+Result<Done> read_compass(ByteReader& in, Document& document) {
+  Result<KeptCard> card = kept_card_from(in.raw(in.left()));
+  if (!card) return card.problem();
+  document.compass = Shared(std::move(card).value());
+  return Done{};
+}
+
 }  // namespace
 
 std::string_view section_name(Section section) {
@@ -299,6 +313,7 @@ std::string_view section_name(Section section) {
     case Section::own_places: return "own places";
     case Section::sheet_details: return "sheet details";
     case Section::text_notes: return "text notes";
+    case Section::compass: return "compass";
   }
   check_failed("section", "a section without a name", __FILE__, __LINE__);
 }
@@ -318,6 +333,7 @@ std::optional<ByteWriter> write_section(const Document& document, Section sectio
     case Section::own_places: return written_own_places(document);
     case Section::sheet_details: return written_sheet_details(document.sheet);
     case Section::text_notes: return document.text_notes.empty() ? std::nullopt : std::optional(written_text_notes(document));
+    case Section::compass: return document.compass ? std::optional(written_compass(document)) : std::nullopt;
   }
   check_failed("section", "a section that is not written", __FILE__, __LINE__);
 }
@@ -336,6 +352,7 @@ Result<Done> read_section(Section section, std::span<const std::uint8_t> bytes, 
     case Section::own_places: return read_own_places(in, document);
     case Section::sheet_details: return read_sheet_details(in, document.sheet);
     case Section::text_notes: return read_text_notes(in, document);
+    case Section::compass: return read_compass(in, document);
   }
   check_failed("section", "a section that is not read", __FILE__, __LINE__);
 }

@@ -30,15 +30,21 @@ TableItem marks_table(const Document& document) {
 TableItem legs_table(const Session& session) {
   const Document& document = session.document();
   const Rounding rounding = session.settings.rounding;
-  TableItem table{.name = "legs", .caption = words::legs_caption(document.legs.size()), .columns = {{"leg"}, {"from"}, {"to"}, {"true", true}, {"magnetic", true}, {"nm", true}}, .when_empty = words::no_legs_yet()};
+  TableItem table{.name = "legs", .caption = words::legs_caption(document.legs.size()), .columns = {{"leg"}, {"from"}, {"to"}, {"true", true}, {"magnetic", true}}, .when_empty = words::no_legs_yet()};
+  const bool has_card = session.facts().card.has_value();
+  if (has_card) table.columns.push_back({"compass", true});
+  table.columns.push_back({"nm", true});
   const bool any_written = std::any_of(document.legs.begin(), document.legs.end(), [](const Leg& leg) { return leg.written.has_value(); });
   if (any_written) table.columns.push_back({"read by hand", true});
   for (const Leg& leg : document.legs) {
     if (table.rows.size() == k_most_rows) break;
-    const LegFacts facts = leg_facts(document, leg, session.variation_of(leg), rounding);
+    const LegFacts facts = session.facts_of(leg);
     table.rows.push_back({std::to_string(table.rows.size() + 1), document.marks.find(leg.from)->name, document.marks.find(leg.to)->name,
                           words::with_letter(facts.rhumb.course.deg(), rounding, Reference::true_north),
-                          facts.has_magnetic ? words::with_letter(facts.magnetic.deg(), rounding, Reference::magnetic) : "–", distance_figures(facts.rhumb.distance_nm)});
+                          facts.has_magnetic ? words::with_letter(facts.magnetic.deg(), rounding, Reference::magnetic) : "–"});
+    const ChainRow* compass = row_of(facts.chain, ChainTerm::compass_direction);
+    if (has_card) table.rows.back().push_back(compass ? words::with_letter(compass->shown_deg, rounding, Reference::compass) : "–");
+    table.rows.back().push_back(distance_figures(facts.rhumb.distance_nm));
     if (any_written) table.rows.back().push_back(parts::written_cell(session, leg));
     table.row_presses.push_back(select("select-leg", leg.id));
   }

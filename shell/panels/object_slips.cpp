@@ -65,7 +65,7 @@ Panel leg_slip(const Session& session) {
   const Document& document = session.document();
   const Leg& leg = *document.legs.find(*session.desk.selected_leg);
   const VariationInUse& variation = session.variation_of(leg);
-  const LegFacts facts = leg_facts(document, leg, variation, session.settings.rounding);
+  const LegFacts facts = session.facts_of(leg);
   const std::string id = std::to_string(leg.id.value);
   const std::size_t place = document.legs.place_of(leg.id);
   Panel slip{.name = "leg", .label = words::leg_slip_label()};

@@ -17,7 +17,7 @@ std::optional<double> run_nm(const Session& session) {
   if (typed.ok()) return typed->nm();
   const Leg* leg = session.desk.selected_leg ? session.document().legs.find(*session.desk.selected_leg) : nullptr;
   if (!leg || !session.desk.rough.run.empty()) return std::nullopt;
-  return leg_facts(session.document(), *leg, session.facts().variation, session.settings.rounding).rhumb.distance_nm;
+  return session.facts_of(*leg).rhumb.distance_nm;
 }
 
 void add_mean(const Session& session, const std::optional<RoughMean>& mean, std::optional<double> run, Panel& slip) {
@@ -44,8 +44,10 @@ void add_sum(const Session& session, const RoughMean& rough, Panel& slip) {
   const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = session.facts().variation;
   const double mean_deg = rough.mean.mean_deg;
-  if (session.desk.rough.ring == Reference::true_north) slip.items.push_back(words::chain_sum(chain_from_true(TrueDirection(mean_deg), variation.value, rounding), rounding, variation));
-  else if (variation.value) slip.items.push_back(words::chain_sum(chain_from_magnetic(MagneticDirection(mean_deg), *variation.value, rounding), rounding, variation));
+  const DeviationCard* card = session.facts().card_or_none();
+  if (session.desk.rough.ring == Reference::true_north) slip.items.push_back(words::chain_sum(chain_from_true(TrueDirection(mean_deg), variation.value, rounding, card), rounding, variation));
+  if (session.desk.rough.ring == Reference::magnetic && card) slip.items.push_back(words::chain_sum(chain_to_compass(MagneticDirection(mean_deg), {.card = card}, rounding), rounding, variation));
+  else if (session.desk.rough.ring == Reference::magnetic && variation.value) slip.items.push_back(words::chain_sum(chain_from_magnetic(MagneticDirection(mean_deg), *variation.value, rounding), rounding, variation));
 }
 
 }  // namespace

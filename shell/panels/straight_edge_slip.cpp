@@ -57,7 +57,7 @@ FigureItem turning_wheel(const Session& session, const StraightEdge& edge, bool 
 void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) {
   const Rounding rounding = session.settings.rounding;
   const VariationInUse& variation = session.variation_of_edge();
-  const RoseReading reading = read_rose(edge, variation.value, rounding);
+  const RoseReading reading = read_rose(edge, variation.value, rounding, session.facts().card_or_none());
   const double true_deg = reading.on_true_ring.deg();
   LineItem line;
   line.readings.push_back({direction_figures(true_deg, rounding), "°T", "back " + words::with_letter(reading.on_true_ring.reciprocal().deg(), rounding, Reference::true_north)});
@@ -85,6 +85,16 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
   slip.items.push_back(LineItem{.text = "As drawn, in still water.", .tone = LineTone::soft});
 }
 
+/// The sum from the ring it was set on, upwards; from the true ring down to the compass.
+Chain chain_of_direction(const Session& session, const DirectionSet& direction, TrueDirection lies) {
+  const Rounding rounding = session.settings.rounding;
+  const std::optional<Variation>& variation = variation_of_direction(session).value;
+  const DeviationCard* card = session.facts().card_or_none();
+  if (direction.reference == Reference::compass && variation && card) return chain_from_compass(CompassDirection(direction.deg), {.variation = *variation, .card = card}, rounding);
+  if (direction.reference == Reference::magnetic && variation) return chain_from_magnetic(MagneticDirection(direction.deg), *variation, rounding);
+  return chain_from_true(lies, variation, rounding, card);
+}
+
 /// What was set: the rings under its hairline, and the sum upwards from the ring it was set on.
 void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
   const DirectionForm& form = session.direction_form;
@@ -102,8 +112,7 @@ void add_set_direction(const Session& session, const Tool& tool, Panel& slip) {
   const VariationInUse& variation = variation_of_direction(session);
   const TrueDirection lies = bearing(*session.desk.edge);
   slip.items.push_back(turning_wheel(session, *session.desk.edge, true, variation.used));
-  const bool upwards = direction->reference == Reference::magnetic && variation.value;
-  slip.items.push_back(words::chain_sum(upwards ? chain_from_magnetic(MagneticDirection(direction->deg), *variation.value, rounding) : chain_from_true(lies, variation.value, rounding), rounding, variation));
+  slip.items.push_back(words::chain_sum(chain_of_direction(session, *direction, lies), rounding, variation));
   parts::add_variation_caution(slip, variation);
 }
 

@@ -74,12 +74,6 @@ DeviationCard unusable_card() {
   return *DeviationCard::make(entries);
 }
 
-const ChainRow* row_of(const Chain& chain, ChainTerm term) {
-  for (const ChainRow& row : chain.rows)
-    if (row.term == term) return &row;
-  return nullptr;
-}
-
 double figures(const std::string& printed) { return parse_direction(printed)->deg; }
 
 // As a reader adds up what stands on screen: figures and signs read back from the text.

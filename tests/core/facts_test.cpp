@@ -49,13 +49,37 @@ TEST_CASE("a leg's course is the rhumb line's, its magnetic course made with the
   const LegId leg = *add_leg(history, a, b);
   REQUIRE(set_chart_note(history, PrintedVariation{.value_deg = -9.42, .year = 2026}));
   const VariationInUse variation = variation_of(history.now(), Rounding::whole_degrees);
-  const LegFacts facts = leg_facts(history.now(), *history.now().legs.find(leg), variation, Rounding::whole_degrees);
+  const LegFacts facts = leg_facts(history.now(), *history.now().legs.find(leg), variation, Rounding::whole_degrees, nullptr);
   // Along the equator: due east, 3' of longitude of 1855.325 m (WGS84: a * pi / 10800).
   CHECK(std::abs(facts.rhumb.course.deg() - 90) < 1e-9);
   CHECK(std::abs(facts.rhumb.distance_nm - 3 * 1855.3248 / 1852) < 1e-5);
   CHECK(facts.has_magnetic);
   CHECK(std::abs(facts.magnetic.deg() - 99) < 1e-9);
   CHECK(facts.chain.rows.size() == 3);
+}
+
+TEST_CASE("with a card a leg has a compass course, or the reason why it has none") {
+  History history = history_at(0, 10);
+  const MarkId a = *add_mark(history, {.name = "A", .lat_deg = 0, .lon_deg = 10});
+  const MarkId b = *add_mark(history, {.name = "B", .lat_deg = 0, .lon_deg = 10.05});
+  const LegId id = *add_leg(history, a, b);
+  const Leg leg = *history.now().legs.find(id);
+  REQUIRE(set_chart_note(history, PrintedVariation{.value_deg = -9.42, .year = 2026}));
+  const VariationInUse variation = variation_of(history.now(), Rounding::whole_degrees);
+  // 099 magnetic; deviation 3 W at every compass heading: 102 compass.
+  const DeviationCard flat = *DeviationCard::make({{CompassDirection(0), {.deg = -3}}, {CompassDirection(90), {.deg = -3}}, {CompassDirection(180), {.deg = -3}}, {CompassDirection(270), {.deg = -3}}});
+  const LegFacts facts = leg_facts(history.now(), leg, variation, Rounding::whole_degrees, &flat);
+  CHECK(facts.compass->deg() == doctest::Approx(102));
+  REQUIRE(row_of(facts.chain, ChainTerm::compass_direction) != nullptr);
+  CHECK(row_of(facts.chain, ChainTerm::compass_direction)->shown_deg == 102);
+  // Deviation that falls by three degrees in one: 095, 100 and 105 compass are all 100 magnetic, or near.
+  const DeviationCard steep = *DeviationCard::make({{CompassDirection(60), {.deg = 10}}, {CompassDirection(95), {.deg = 10}}, {CompassDirection(103), {.deg = -10}}, {CompassDirection(150), {.deg = -10}}});
+  const LegFacts unsure = leg_facts(history.now(), leg, variation, Rounding::whole_degrees, &steep);
+  CHECK_FALSE(unsure.compass);
+  CHECK(unsure.chain.deviation == DeviationAnswer::several);
+  CHECK(unsure.chain.candidates.size() == 3);
+  const DeviationCard elsewhere = *DeviationCard::make({{CompassDirection(200), {.deg = 1}}, {CompassDirection(250), {.deg = 1}}});
+  CHECK(leg_facts(history.now(), leg, variation, Rounding::whole_degrees, &elsewhere).chain.deviation == DeviationAnswer::none);
 }
 
 TEST_CASE("where there is no variation a leg has its true course alone") {
@@ -66,7 +90,7 @@ TEST_CASE("where there is no variation a leg has its true course alone") {
   REQUIRE(set_date(history, {2050, 1, 1}));
   const VariationInUse variation = variation_of(history.now(), Rounding::whole_degrees);
   CHECK_FALSE(variation.value);
-  const LegFacts facts = leg_facts(history.now(), *history.now().legs.find(leg), variation, Rounding::whole_degrees);
+  const LegFacts facts = leg_facts(history.now(), *history.now().legs.find(leg), variation, Rounding::whole_degrees, nullptr);
   CHECK_FALSE(facts.has_magnetic);
   REQUIRE(facts.chain.rows.size() == 1);
   CHECK(facts.chain.rows[0].shown_deg == 0);
