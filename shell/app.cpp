@@ -120,6 +120,7 @@ struct App::Inside : GestureTarget {
     const std::size_t gone = session.history().first_state();
     if (std::exchange(steps_gone, gone) == 0 && gone == 1) session.say(words::oldest_gone());
     session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
+    session.keeper.look(session.boats, session.platform.now_ms());
     hand_over();
   }
 
@@ -304,7 +305,9 @@ void App::store_record(StoreRecord record) { inside_->records.push_back(std::mov
 void App::store_read(StoreFault fault) {
   inside_->drop_gesture();  // what is under way belongs to the sheet in hand so far
   Session& session = inside_->session;
-  const bool is_another = session.keeper.store_read(std::exchange(inside_->records, {}), session.sheets, session.platform.now_ms(), fault);
+  const std::vector<StoreRecord> records = std::exchange(inside_->records, {});
+  const bool is_another = session.keeper.store_read(records, session.sheets, session.platform.now_ms(), fault);
+  session.keeper.read_boats(records, session.boats);
   if (is_another) {
     session.slip = SlipId::none;
     session.look_at_sheet();

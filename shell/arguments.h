@@ -52,7 +52,10 @@ template <class Action>
 auto acted(Session& session, Action action) {
   const Document before = session.document();
   auto result = action();
-  if (result) session.settle_desk(before);
+  if (result) {
+    session.settle_desk(before);
+    session.compass_desk.last_step_here = false;
+  }
   return result;
 }
 

@@ -138,6 +138,8 @@ constexpr SlipName k_slips[] = {
     {"drawer", SlipId::drawer},
     {"history", SlipId::history},
     {"keys", SlipId::keys},
+    {"compass", SlipId::compass},
+    {"log-entry", SlipId::log_entry, true},
     {"mark", SlipId::mark, true},
     {"leg", SlipId::leg, true},
     {"note", SlipId::note, true},
@@ -156,7 +158,7 @@ Value run_open_slip(Session& session, const Value& arguments) {
 
 Value run_close_slip(Session& session, const Value&) {
   if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::rose || session.slip == SlipId::note) let_go_of_selection(session);
-  session.slip = SlipId::none;
+  session.slip = session.slip == SlipId::log_entry ? SlipId::compass : SlipId::none;
   return done();
 }
 
@@ -221,7 +223,11 @@ std::optional<SlipId> slip_named(std::string_view name) {
   return std::nullopt;
 }
 
-std::string link_of(const Session& session) { return session.platform.page_address() + "#" + encode_document(session.document()); }
+std::string link_of(const Session& session) {
+  Document sent = session.document();
+  if (sent.compass && !sent.compass->in_links) sent.compass.reset();
+  return session.platform.page_address() + "#" + encode_document(sent);
+}
 
 namespace {
 

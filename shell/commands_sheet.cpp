@@ -12,8 +12,8 @@
 namespace fogsheet {
 namespace {
 
-std::optional<Fault> nothing_to_undo(const Session& session) { return session.sheets.undo_label() ? std::nullopt : std::optional(Fault::no_undo); }
-std::optional<Fault> nothing_to_redo(const Session& session) { return session.sheets.redo_label() ? std::nullopt : std::optional(Fault::no_redo); }
+std::optional<Fault> nothing_to_undo(const Session& session) { return undo_label(session) ? std::nullopt : std::optional(Fault::no_undo); }
+std::optional<Fault> nothing_to_redo(const Session& session) { return redo_label(session) ? std::nullopt : std::optional(Fault::no_redo); }
 
 Value run_new_sheet(Session& session, const Value& arguments) {
   const Result<double> lat = number_argument(arguments, "mid_lat_deg"), lon = number_argument(arguments, "mid_lon_deg"), scale = number_argument(arguments, "scale");
@@ -85,11 +85,21 @@ Value stepped(Session& session, Step step) {
   return done();
 }
 
+/// The same in the past of the boat in hand.
+template <class Step>
+Value stepped_on_boat(Session& session, Step step) {
+  step(boat_in_hand(session)->history);
+  settle_compass_desk(session);
+  return done();
+}
+
 Value run_undo(Session& session, const Value&) {
+  if (undo_is_on_boat(session)) return stepped_on_boat(session, [](BoatHistory& history) { history.undo(); });
   return stepped(session, [&] { session.sheets.undo(); });
 }
 
 Value run_redo(Session& session, const Value&) {
+  if (undo_is_on_boat(session)) return stepped_on_boat(session, [](BoatHistory& history) { history.redo(); });
   return stepped(session, [&] { session.sheets.redo(); });
 }
 

@@ -6,6 +6,7 @@
 #include "core/instruments/rose_reading.h"
 #include "shell/dividers.h"
 #include "shell/commands_drawer.h"
+#include "shell/read_compass.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -175,8 +176,8 @@ Value drawer_value(const Sheets& sheets) {
 
 /// Labels of the steps around the present one; which state of its past the sheet is in; and up to which it is kept.
 Value history_value(const Session& session) {
-  const Label* undo = session.sheets.undo_label();
-  const Label* redo = session.sheets.redo_label();
+  const Label* undo = undo_label(session);
+  const Label* redo = redo_label(session);
   const History& history = session.history();
   const std::optional<std::size_t> kept = session.keeper.kept_state(session.sheets.in_hand().key);
   const auto number = [](std::size_t state) { return Value(static_cast<double>(state)); };
@@ -186,7 +187,8 @@ Value history_value(const Session& session) {
                         {"first_step", number(history.first_state())},
                         {"last_step", number(history.last_state())},
                         {"kept", Value::object({{"state", keeping_name(session.keeper.keeping())}, {"step", kept ? number(*kept) : Value()}})},
-                        {"drawer", drawer_value(session.sheets)}});
+                        {"drawer", drawer_value(session.sheets)},
+                        {"boats", boats_value(session)}});
 }
 
 }  // namespace
@@ -203,7 +205,7 @@ Value read_session(const Session& session) {
                                {"roses", roses_value(session)},
                                {"notes", notes_value(document)},
                                {"edge", edge_value(session)},
-                               {"compass", Value::object()},
+                               {"compass", compass_value(session)},
                                {"passage", Value::object()},
                                {"history", history_value(session)}});
   if (session.desk.dividers) value.set("dividers", dividers_value(session));  // none on: nothing that two sheets could differ in

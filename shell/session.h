@@ -12,6 +12,7 @@
 #include "core/document/facts.h"
 #include "core/instruments/straight_edge.h"
 #include "shell/camera.h"
+#include "shell/compass_desk.h"
 #include "shell/form.h"
 #include "shell/instruments.h"
 #include "shell/key_run.h"
@@ -43,7 +44,9 @@ enum class SlipId {
   note,
   drawer,
   history,
-  keys
+  keys,
+  compass,
+  log_entry
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -139,7 +142,9 @@ struct Session {
 
   Platform& platform;
   Sheets sheets;
+  Boats boats;
   Keeper keeper;
+  CompassDesk compass_desk;
   Desk desk;                               // of the sheet in hand
   std::map<SheetKey, Desk> desks_put_away;  // of those that were in hand before
   Settings settings;

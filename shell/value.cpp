@@ -12,6 +12,12 @@ const Value& Value::operator[](std::string_view name) const {
   return null;
 }
 
+const Value& Value::operator[](std::size_t place) const {
+  static const Value none;
+  const List* list = items();
+  return list && place < list->size() ? (*list)[place] : none;
+}
+
 bool Value::has(std::string_view name) const {
   if (const Members* all = members())
     for (const auto& [key, value] : *all)

@@ -43,6 +43,8 @@ class Value {
 
   /// The member of that name, or a null value.
   const Value& operator[](std::string_view name) const;
+  /// The item at that place of a list, or a null value.
+  const Value& operator[](std::size_t place) const;
   bool has(std::string_view name) const;
 
   /// Adds to an object (or to null, which becomes one); adds to a list (or to null).

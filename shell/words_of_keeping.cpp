@@ -58,6 +58,8 @@ std::string findings(const std::vector<Finding>& found, const Sheets& sheets) {
       case Finding::Kind::newer: all += "A sheet was kept by a newer version of this page: it is left as it is, load the page again to open it."; break;
       case Finding::Kind::past_lost: all += name + " was damaged where it is kept: it is here as it was, without its past. The damaged record is kept too."; break;
       case Finding::Kind::steps_lost: all += "The last steps of " + name + " were damaged where they are kept: the sheet is here as it was before them. The damaged records are kept too."; break;
+      case Finding::Kind::boat_newer: all += "A boat was kept by a newer version of this page: she is left as she is, load the page again to open her."; break;
+      case Finding::Kind::boat_unreadable: all += "A kept boat is damaged and can't be read: she is left as she is."; break;
       case Finding::Kind::unreadable: all += "A kept sheet is damaged and can't be read: it is left as it is."; break;
     }
   }

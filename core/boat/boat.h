@@ -35,9 +35,9 @@ enum class CompassKind { steering, hand_bearing };
 
 /// What a bearing was trusted from, and what the compass read with the boat pointed there (or the hand compass held to it).
 struct CheckRow {
-  std::string object;                  // may be empty
-  double trusted_deg = 0;              // [0, 360), by the check's reference
-  std::optional<double> read_deg = {};  // [0, 360) by compass; none while it was not read
+  std::string object = {};                 // may be empty
+  std::optional<double> trusted_deg = {};  // [0, 360), by the check's reference; none while it was not entered
+  std::optional<double> read_deg = {};     // [0, 360) by compass; none while it was not read
   bool left_out = false;
 
   bool operator==(const CheckRow&) const = default;

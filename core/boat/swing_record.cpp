@@ -43,6 +43,11 @@ std::optional<Problem> too_large(Deviation deviation, double read_deg) {
   return Problem{.fault = Fault::deviation_too_large, .numbers = {deviation.deg, k_largest_plain_deviation_deg}};
 }
 
+std::optional<CheckedBearing> checked_bearing(const Check& check, const CheckRow& row) {
+  if (!row.trusted_deg || !row.read_deg) return std::nullopt;
+  return CheckedBearing{magnetic_of(*row.trusted_deg, check.reference, check.variation_deg), CompassDirection(*row.read_deg)};
+}
+
 KeptCard card_head(const Boat& boat, const Compass& compass, Date date, CardSource source) {
   return {.boat = boat.name, .compass = compass.name, .date = date, .source = source, .points = {}};
 }
@@ -151,9 +156,22 @@ std::optional<Problem> row_problem(const Swing& swing, std::size_t index) {
 }
 
 std::optional<Problem> row_problem(const Check& check, std::size_t index) {
-  const CheckRow& row = check.rows[index];
-  if (!row.read_deg) return std::nullopt;
-  return too_large(deviation_between(magnetic_of(row.trusted_deg, check.reference, check.variation_deg), CompassDirection(*row.read_deg)), *row.read_deg);
+  const std::optional<CheckedBearing> bearing = checked_bearing(check, check.rows[index]);
+  return bearing ? too_large(deviation_between(bearing->trusted, bearing->read), bearing->read.deg()) : std::nullopt;
+}
+
+std::optional<CheckWorked> work_out(const Check& check) {
+  CheckWorked worked;
+  std::vector<CheckedBearing> bearings;
+  for (std::size_t i = 0; i < check.rows.size(); ++i) {
+    const std::optional<CheckedBearing> bearing = checked_bearing(check, check.rows[i]);
+    if (!bearing || check.rows[i].left_out) continue;
+    worked.counted.push_back(i);
+    bearings.push_back(*bearing);
+  }
+  if (bearings.empty()) return std::nullopt;
+  worked.check = check_compass(bearings, k_usual_reading_sd_deg);
+  return worked;
 }
 
 Result<KeptCard> card_from(const Boat& boat, const Compass& compass, const LogEntry& entry) {
@@ -178,6 +196,21 @@ const LogEntry* latest_card(const Compass& compass) {
     if (gives_card(entry) && (!latest || entry.date >= latest->date)) latest = &entry;
   }
   return latest && adjusted && adjusted->date > latest->date ? nullptr : latest;
+}
+
+double widest_gap_middle_deg(const Swing& swing) {
+  std::vector<double> headings;
+  for (const SwingRow& row : swing.rows) headings.push_back(row.heading_deg);
+  std::sort(headings.begin(), headings.end());
+  double widest_deg = 0, middle_deg = 0;
+  for (std::size_t i = 0; i < headings.size(); ++i) {
+    const bool last = i + 1 == headings.size();
+    const double gap_deg = last ? headings.front() + 360 - headings[i] : headings[i + 1] - headings[i];
+    if (gap_deg <= widest_deg) continue;
+    widest_deg = gap_deg;
+    middle_deg = std::floor(headings[i] + gap_deg / 2);
+  }
+  return reduce_direction_deg(middle_deg);
 }
 
 std::vector<SwingRow> eight_headings() {

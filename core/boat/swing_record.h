@@ -7,6 +7,7 @@
 
 #include "core/boat/boat.h"
 #include "core/boat/kept_card.h"
+#include "core/compass/compass_check.h"
 #include "core/compass/satellite_swing.h"
 #include "core/compass/swing_findings.h"
 #include "core/compass/swing_fit.h"
@@ -35,6 +36,14 @@ std::vector<std::optional<Deviation>> deviations_of(const Swing& swing);
 /// Faults: too_few_readings, headings_too_close, those of fit_satellite_swing.
 Result<SwingWorked> work_out(const Swing& swing);
 
+struct CheckWorked {
+  std::vector<std::size_t> counted;  // the rows that were taken: complete, and not left out; those of `check` go by these
+  CompassCheck check;
+};
+
+/// Empty when no row is complete.
+std::optional<CheckWorked> work_out(const Check& check);
+
 /// Why a row can't be as it is noted, beside the others. Empty when it can. @param row an index. Faults: heading_twice (numbers:
 /// the heading; same way of turning), reading_reversed (numbers: reading, its reciprocal), deviation_too_large (numbers: the
 /// deviation it would make, the most).
@@ -57,5 +66,8 @@ const LogEntry* latest_card(const Compass& compass);
 
 /// The headings a swing is steered through at first: each 45 degrees from north.
 std::vector<SwingRow> eight_headings();
+
+/// The whole degree in the middle of the widest stretch without a heading; 0 for no rows.
+double widest_gap_middle_deg(const Swing& swing);
 
 }  // namespace fogsheet

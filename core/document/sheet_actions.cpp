@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/document/checks.h"
+#include "core/formats/boat_fields.h"
 #include "core/document/rose_actions.h"
 #include "core/sheet/sheet_fit.h"
 
@@ -148,6 +149,24 @@ Result<Done> set_chart_note(History& history, const std::optional<PrintedVariati
       .annual_change_min = from_parts(whole_parts(*change, k_parts_per_annual_minute), k_parts_per_annual_minute)};
   next.chart_note = ChartNote{.printed = kept, .entered_at = next.sheet.middle};
   history.commit(std::move(next), {Act::set_chart_note, {}});
+  return Done{};
+}
+
+Result<Done> use_card(History& history, KeptCard card) {
+  if (card.points.empty()) return Fault::no_card;
+  Result<KeptCard> kept = as_kept(std::move(card));
+  if (!kept) return kept.problem();
+  Document next = history.now();
+  const std::string subject = kept->boat;
+  next.compass = Shared(std::move(kept).value());
+  history.commit(std::move(next), {Act::use_card, subject});
+  return Done{};
+}
+
+Result<Done> drop_card(History& history) {
+  Document next = history.now();
+  next.compass.reset();
+  history.commit(std::move(next), {Act::drop_card, {}});
   return Done{};
 }
 

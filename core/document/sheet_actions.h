@@ -59,4 +59,9 @@ Result<Done> set_date(History& history, Date date);
 /// Faults: number_missing, number_out_of_range ("variation" [-180, 180], "year" [1900, 2100], "annual change" [-120, 120] minutes).
 Result<Done> set_chart_note(History& history, const std::optional<PrintedVariation>& printed);
 
+/// The sheet is steered by this card from now on. Faults: those of as_kept (formats/boat_fields.h).
+Result<Done> use_card(History& history, KeptCard card);
+/// Deviation is not entered any more.
+Result<Done> drop_card(History& history);
+
 }  // namespace fogsheet

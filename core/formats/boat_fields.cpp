@@ -32,7 +32,7 @@ void describe_reference(Fields& f, Reference& reference) {
 template <class Fields>
 void describe(Fields& f, CheckRow& row) {
   f.text("object", row.object, k_most_name_bytes);
-  f.direction("trusted bearing", row.trusted_deg, k_parts_per_read_degree);
+  describe_read(f, "trusted bearing", row.trusted_deg);
   describe_read(f, "reading", row.read_deg);
   f.flag(row.left_out);
 }

@@ -53,6 +53,7 @@ class Reader {
   void typed(std::string& text) { text = in_.text(k_most_typed_bytes); }
   void typed(Form& form);
   bool ok() const { return ok_ && in_.ok(); }
+  bool at_end() const { return in_.at_end(); }
 
  private:
   ByteReader in_;
@@ -229,6 +230,15 @@ void each(Do& go, TypedBeside& beside) {
     go.typed(*text);
 }
 
+template <class Do>
+void each(Do& go, CompassDesk& desk) {
+  go(desk.boat.value);
+  each(go, desk.compass);
+  each(go, desk.entry);
+  go(desk.card_step_deg);
+  go.typed(desk.typed);
+}
+
 /// The desk of one sheet, and of which.
 struct Placed {
   std::uint64_t sheet = 0;
@@ -263,7 +273,7 @@ bool is_sound(const Desk& desk) {
   const bool edge = !desk.edge || distance_mm(desk.edge->a, desk.edge->b) >= k_least_edge_mm;
   const auto is_ring = [](Reference reference) { return reference == Reference::true_north || reference == Reference::magnetic; };
   const std::optional<DirectionSet>& set = desk.direction;
-  const bool direction = !set || (desk.edge && is_ring(set->reference) && distance_mm(set->set_here.a, set->set_here.b) >= k_least_edge_mm);
+  const bool direction = !set || (desk.edge && (is_ring(set->reference) || set->reference == Reference::compass) && distance_mm(set->set_here.a, set->set_here.b) >= k_least_edge_mm);
   const bool note = !desk.new_note || (std::abs(desk.new_note->lat_deg) < 90 && std::abs(desk.new_note->lon_deg) <= 180);
   return camera && edge && direction && note && is_ring(desk.rough.ring) && is_ring(desk.write_ring);
 }
@@ -290,6 +300,8 @@ StoreBytes desk_bytes(const Session& session) {
   out(std::uint64_t{0});
   TypedBeside beside{session.new_sheet, session.direction_form, session.dividers_form, session.open_text, session.open_text_error};
   each(out, beside);
+  CompassDesk compass = session.compass_desk;
+  each(out, compass);
   return out.bytes();
 }
 
@@ -306,6 +318,8 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is
     if (in.ok() && is_sound(placed.desk)) kept.desks.push_back(std::move(placed));
   }
   each(in, kept.beside);
+  CompassDesk compass;
+  if (!in.at_end()) each(in, compass);  // what was kept before there were boats ends here
   const Reference by = kept.beside.direction.reference;
   if (!in.ok() || (by != Reference::true_north && by != Reference::magnetic && by != Reference::compass)) return;
 
@@ -329,10 +343,13 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is
   session.dividers_form = std::move(kept.beside.dividers);
   session.open_text = std::move(kept.beside.open_text);
   session.open_text_error = std::move(kept.beside.open_text_error);
+  if (compass.card_step_deg != 10) compass.card_step_deg = 15;
+  session.compass_desk = std::move(compass);
   const std::optional<SlipId> slip = slip_named(kept.slip);
   if (is_kept) session.slip = slip.value_or(SlipId::none);
   else if (slip == SlipId::new_mark || slip == SlipId::new_sheet) session.slip = *slip;
   session.settle_desk(session.document());
+  settle_compass_desk(session);
   if (!is_kept) return;
   const bool same_size = kept.width_px == session.viewport.width_px && kept.height_px == session.viewport.height_px;
   if (!same_size && !session.desk.camera_moved) session.look_at_sheet();

@@ -221,6 +221,11 @@ bool Keeper::is_under_way(SheetKey key) const {
   return std::any_of(under_way_.begin(), under_way_.end(), [&](const auto& each) { return each.second.sheet == key; });
 }
 
+bool Keeper::is_any_broken() const {
+  const auto broken = [](const auto& each) { return each.second.is_broken; };
+  return std::any_of(sheets_.begin(), sheets_.end(), broken) || std::any_of(boats_.begin(), boats_.end(), broken);
+}
+
 // -- answers and time
 
 void Keeper::written(std::uint64_t write, std::int64_t now_ms) {
@@ -228,10 +233,11 @@ void Keeper::written(std::uint64_t write, std::int64_t now_ms) {
   if (found == under_way_.end()) return;
   const UnderWay done = found->second;
   under_way_.erase(found);
-  if (std::none_of(sheets_.begin(), sheets_.end(), [](const auto& each) { return each.second.is_broken; })) {
+  if (!is_any_broken()) {
     fault_ = StoreFault::none;
     retry_after_ms_ = 0;
   }
+  if (done.boat != BoatKey{}) kept_ms_ = now_ms;
   const auto known = sheets_.find(done.sheet);
   if (known == sheets_.end() || known->second.is_broken) return;  // what follows a gap is not kept
   known->second.kept_present = done.present;
@@ -255,6 +261,8 @@ void Keeper::failed(std::uint64_t write, StoreFault why, std::int64_t now_ms) {
   wake_by(retry_at_ms_);
   if (const auto known = sheets_.find(lost.sheet); known != sheets_.end()) {
     known->second.is_broken = true;
+  } else if (const auto boat = boats_.find(lost.boat); boat != boats_.end()) {
+    boat->second.is_broken = true;
   } else if (lost.erased != SheetKey{}) {
     to_erase_.push_back(lost.erased);
   } else {
@@ -304,8 +312,8 @@ Keeping Keeper::keeping() const {
   if (is_over_) return Keeping::off;
   if (!is_read_) return fault_ == StoreFault::none ? Keeping::waiting : Keeping::off;
   if (fault_ != StoreFault::none) return Keeping::failed;
-  if (sheets_.empty()) return Keeping::nothing;
-  const bool any = std::any_of(under_way_.begin(), under_way_.end(), [](const auto& each) { return each.second.sheet != SheetKey{}; });
+  if (sheets_.empty() && boats_.empty()) return Keeping::nothing;
+  const bool any = std::any_of(under_way_.begin(), under_way_.end(), [](const auto& each) { return each.second.sheet != SheetKey{} || each.second.boat != BoatKey{}; });
   return any ? Keeping::writing : Keeping::kept;
 }
 

@@ -31,6 +31,8 @@ struct Finding {
     past_lost,    // a sheet's record was damaged: it is here as it last was whole, without its past
     steps_lost,   // a sheet's journal was damaged: the last steps are not here
     unreadable,   // nothing could be made of a sheet; it is left as it is
+    boat_unreadable,  // the same of a boat
+    boat_newer,
   };
   Kind kind = Kind::unreadable;
   SheetKey sheet;
@@ -48,11 +50,17 @@ class Keeper {
   /// @return whether another sheet is in hand now
   bool store_read(const std::vector<StoreRecord>& records, Sheets& sheets, std::int64_t now_ms, StoreFault fault = StoreFault::none);
 
+  /// The boats among the store's records, after store_read.
+  void read_boats(const std::vector<StoreRecord>& records, Boats& boats);
+
   /// The store can't be read, or not yet: `silent` may still be followed by store_read, `elsewhere` too.
   void store_refused(StoreFault why);
 
   /// Something may have been done. @param desk what lies on the sheets, as bytes of the caller's own
   void look(Sheets& sheets, StoreBytes desk, std::int64_t now_ms);
+
+  /// The same of the boats.
+  void look(Boats& boats, std::int64_t now_ms);
 
   void written(std::uint64_t write, std::int64_t now_ms);
   void failed(std::uint64_t write, StoreFault why, std::int64_t now_ms);
@@ -102,6 +110,15 @@ class Keeper {
     bool is_whole = false;
     std::size_t present = 0;
     SheetKey erased = {};
+    BoatKey boat = {};
+  };
+
+  // What is known of a boat's record.
+  struct WrittenBoat {
+    std::size_t present = 0;
+    std::uint64_t commits = 0;
+    bool removed = false;
+    bool is_broken = false;  // the last write failed
   };
 
   void read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms);
@@ -114,12 +131,14 @@ class Keeper {
   void erase_sheet(SheetKey key);
   StoreWrite& new_write(UnderWay under_way);
   bool is_under_way(SheetKey key) const;
+  bool is_any_broken() const;
   void wake_by(std::int64_t at_ms);
 
   bool is_read_ = false;
   bool is_over_ = false;  // nothing is written any more
   StoreFault fault_ = StoreFault::none;
   std::map<SheetKey, Written> sheets_;
+  std::map<BoatKey, WrittenBoat> boats_;
   std::map<std::uint64_t, UnderWay> under_way_;
   std::vector<StoreWrite> writes_;
   std::uint64_t next_write_ = 1;

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/formats/boat_fields.h"
 #include "core/formats/bytes.h"
 #include "core/formats/crc32.h"
 #include "core/formats/document_text.h"
@@ -66,6 +67,41 @@ bool read_steps(ByteReader& in, std::vector<KeptStep>& steps) {
   return in.ok();
 }
 
+template <class Doc>
+void write_numbers(ByteWriter& out, const KeptHistoryOf<Doc>& history) {
+  out.whole(history.first_state);
+  out.whole(history.state);
+  out.whole(history.commits);
+  out.whole(history.revision);
+}
+
+template <class Doc>
+bool read_numbers(ByteReader& in, KeptHistoryOf<Doc>& history) {
+  history.first_state = static_cast<std::size_t>(in.whole());
+  history.state = static_cast<std::size_t>(in.whole());
+  history.commits = in.whole();
+  history.revision = in.whole();
+  return in.ok();
+}
+
+template <class Doc>
+bool is_present_among_steps(const KeptHistoryOf<Doc>& history) {
+  return history.state >= history.first_state && history.state - history.first_state <= history.steps.size();
+}
+
+void write_boat(ByteWriter& out, const Boat& boat) {
+  const std::vector<std::uint8_t> bytes = bytes_of(boat);
+  out.whole(bytes.size());
+  out.raw(bytes);
+}
+
+bool read_boat(ByteReader& in, Boat& boat) {
+  Result<Boat> read = boat_from(in.raw(in.whole()));
+  if (!in.ok() || !read) return false;
+  boat = std::move(read).value();
+  return true;
+}
+
 std::optional<Document> read_document(ByteReader& in) {
   Result<Document> document = decode_document(in.text(k_most_text_bytes));
   return in.ok() && document ? std::optional(std::move(document).value()) : std::nullopt;
@@ -112,6 +148,30 @@ Result<std::span<const std::uint8_t>> unframed(std::span<const std::uint8_t> byt
   return in.raw(in.left() - k_checksum_bytes);
 }
 
+StoreBytes written(const BoatRecord& record) {
+  const KeptHistoryOf<Boat>& history = record.history;
+  ByteWriter out;
+  out.whole(record.key.value);
+  out.whole(record.removed ? 1 : 0);
+  write_boat(out, history.now);
+  write_numbers(out, history);
+  write_steps(out, history.steps);
+  if (!history.steps.empty()) write_boat(out, history.first);
+  return framed(out.bytes());
+}
+
+Result<BoatRecord> read_boat_record(std::span<const std::uint8_t> bytes) {
+  const Result<std::span<const std::uint8_t>> body = unframed(bytes);
+  if (!body) return body.problem();
+  ByteReader in(*body);
+  BoatRecord record{.key = {in.whole()}, .removed = in.whole() == 1, .history = {}};
+  KeptHistoryOf<Boat>& history = record.history;
+  if (!read_boat(in, history.now) || !read_numbers(in, history) || !read_steps(in, history.steps) || !is_present_among_steps(history)) return damaged();
+  if (!history.steps.empty() && !read_boat(in, history.first)) return damaged();
+  if (!in.at_end() || record.key == BoatKey{}) return damaged();
+  return record;
+}
+
 StoreBytes written(const SheetRecord& record) {
   const KeptHistory& history = record.history;
   ByteWriter out;
@@ -121,10 +181,7 @@ StoreBytes written(const SheetRecord& record) {
   out.whole(record.over ? record.over->sheet.value : 0);
   if (record.over) write_label(out, record.over->label);
   write_state(out, record.state);
-  out.whole(history.first_state);
-  out.whole(history.state);
-  out.whole(history.commits);
-  out.whole(history.revision);
+  write_numbers(out, history);
   write_steps(out, history.steps);
   if (!history.steps.empty()) out.text(encode_document(history.first));
   return framed(out.bytes());
@@ -143,11 +200,7 @@ Result<SheetRecord> read_sheet_record(std::span<const std::uint8_t> bytes) {
     if (!read_label(in, record.over->label)) return damaged();
   }
   if (!read_state(in, record.state)) return damaged();
-  history.first_state = static_cast<std::size_t>(in.whole());
-  history.state = static_cast<std::size_t>(in.whole());
-  history.commits = in.whole();
-  history.revision = in.whole();
-  if (!read_steps(in, history.steps) || history.state < history.first_state || history.state - history.first_state > history.steps.size()) return damaged();
+  if (!read_numbers(in, history) || !read_steps(in, history.steps) || !is_present_among_steps(history)) return damaged();
   if (!history.steps.empty()) {
     std::optional<Document> first = read_document(in);
     if (!first) return damaged();

@@ -5,6 +5,7 @@
 #include <span>
 
 #include "core/base/result.h"
+#include "shell/boats.h"
 #include "shell/keeper/store.h"
 #include "shell/sheets.h"
 
@@ -36,6 +37,17 @@ struct JournalRecord {
   SheetState state;
   KeptChange change;
 };
+
+/// A whole boat. She is small, and written whole with each step.
+struct BoatRecord {
+  BoatKey key;
+  bool removed = false;
+  KeptHistoryOf<Boat> history;
+};
+
+StoreBytes written(const BoatRecord& record);
+/// Faults: text_newer, text_checksum.
+Result<BoatRecord> read_boat_record(std::span<const std::uint8_t> bytes);
 
 StoreBytes written(const SheetRecord& record);
 StoreBytes written(const JournalRecord& record);

@@ -11,7 +11,7 @@ namespace fogsheet {
 enum class StorePart : std::uint8_t {
   sheets,   // (sheet, 0): all of a sheet as it was when its journal was last taken up
   journal,  // (sheet, sequence): what changed since
-  desk,     // (0, 0): what lay on the sheets, and which was in hand
+  desk,     // (0, 0): what lay on the sheets, and which was in hand; (boat, 1): all of a boat
   damaged,  // (sheet, when): records that could not be read, for whoever can
 };
 

@@ -29,11 +29,12 @@ Panel more_slip(const Session& session) {
     slip.items.push_back(ButtonItem{.name = "wider", .label = "Wider", .icon = "minus", .on_press = {"wider"}});
   }
   if (!session.wide()) {
-    const bool can = session.sheets.redo_label() != nullptr;
+    const bool can = redo_label(session) != nullptr;
     slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
                                     .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
   }
   slip.items.push_back(tool_button(session, ToolId::note, "Write a note"));
+  slip.items.push_back(ButtonItem{.name = "compass", .label = "Compass", .on_press = {"open-slip", Value::object({{"slip", "compass"}})}});
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
   add_palette(slip, session);

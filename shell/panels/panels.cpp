@@ -23,6 +23,8 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::drawer: panels.push_back(drawer_slip(session)); break;
     case SlipId::history: panels.push_back(history_slip(session)); break;
     case SlipId::keys: panels.push_back(keys_slip(session)); break;
+    case SlipId::compass: panels.push_back(compass_slip(session)); break;
+    case SlipId::log_entry: panels.push_back(log_entry_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   if (session.slip_entered && panels.back().place == PanelPlace::slip) panels.back().in_focus = panels.back().name;

@@ -1,6 +1,7 @@
 // The panels in view, in the order in which they are read: outline, tray, slip, margin. Each is a pure function of the session.
 #pragma once
 
+#include "core/compass/card_place.h"
 #include "shell/panels/panel.h"
 #include "shell/session.h"
 #include "shell/tools/tool.h"
@@ -24,6 +25,9 @@ Panel drawer_slip(const Session& session);
 Panel history_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
+Panel compass_slip(const Session& session);
+/// The entry of the compass's log that is in hand; which there is.
+Panel log_entry_slip(const Session& session);
 Panel legend_slip(const Session& session);
 Panel settings_slip(const Session& session);
 /// The choice of palette, and the dimmer where there is one.
@@ -31,6 +35,8 @@ void add_palette(Panel& slip, const Session& session);
 /// The one bar that still listens while touch is locked.
 Panel touch_lock_panel();
 Panel keys_slip(const Session& session);
+/// How the field at the sheet's middle differs from where its card was made; empty without both.
+std::optional<CardAway> card_away_here(const Session& session);
 /// What is on the sheet, or while it is shut the button that opens it.
 Panel outline_panel(const Session& session);
 Panel margin_panel(const Session& session, const Tool& tool);

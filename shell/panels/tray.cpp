@@ -40,13 +40,13 @@ Panel tray_panel(const Session& session) {
     tray.items.push_back(end_well("wider", "Wider", "minus"));
   }
   ButtonItem undo = end_well("undo", "Undo", "undo");
-  undo.enabled = session.sheets.undo_label() != nullptr;
-  undo.reason = undo.enabled ? "Undo: " + words::label_of(*session.sheets.undo_label()) : words::sentence({.fault = Fault::no_undo});
+  undo.enabled = undo_label(session) != nullptr;
+  undo.reason = undo.enabled ? "Undo: " + words::label_of(*undo_label(session)) : words::sentence({.fault = Fault::no_undo});
   tray.items.push_back(undo);
   if (session.wide()) {
     ButtonItem redo = end_well("redo", "Redo", "redo");
-    redo.enabled = session.sheets.redo_label() != nullptr;
-    redo.reason = redo.enabled ? "Redo: " + words::label_of(*session.sheets.redo_label()) : words::sentence({.fault = Fault::no_redo});
+    redo.enabled = redo_label(session) != nullptr;
+    redo.reason = redo.enabled ? "Redo: " + words::label_of(*redo_label(session)) : words::sentence({.fault = Fault::no_redo});
     tray.items.push_back(redo);
   }
   return tray;
