@@ -54,6 +54,9 @@ class Platform {
   virtual void save_file(const std::string& name, const std::string& text) = 0;
   /// Asks the user for a file; only inside a press. The page hands its text over (App::file_opened).
   virtual void open_file() = 0;
+  /// Asks the browser to print, once the panels are up to date: the panel in PanelPlace::page, where there is one; only inside a
+  /// press.
+  virtual void print_page() = 0;
 };
 
 }  // namespace fogsheet

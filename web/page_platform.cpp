@@ -24,6 +24,8 @@ EM_JS(void, page_save_file, (const char* name, const char* text), { Module["page
 
 EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
 
+EM_JS(void, page_print, (), { Module["page"].print_page(); });
+
 EM_JS(char*, page_text, (const char* what, const char* name), {
   const text = Module["page"][UTF8ToString(what)](UTF8ToString(name));
   const size = lengthBytesUTF8(text) + 1;
@@ -102,6 +104,7 @@ void PagePlatform::write_store(const StoreWrite& write) {
 void PagePlatform::wake_after(std::int64_t ms) { page_wake_after(static_cast<double>(ms)); }
 void PagePlatform::save_file(const std::string& name, const std::string& text) { page_save_file(name.c_str(), text.c_str()); }
 void PagePlatform::open_file() { page_open_file(); }
+void PagePlatform::print_page() { page_print(); }
 
 void stop_canvas(const char*, const char* message, const char* file, int line) {
   page_stop(message, file, line);

@@ -25,6 +25,7 @@ class PagePlatform : public Platform {
   void wake_after(std::int64_t ms) override;
   void save_file(const std::string& name, const std::string& text) override;
   void open_file() override;
+  void print_page() override;
 };
 
 /// Tells the page that one of our own checks failed and leaves by a script error, through whatever was running. The page

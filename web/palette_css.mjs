@@ -31,14 +31,15 @@ export function colours_of(table, role) {
 // soft words what the style sheet gives the opacity --shows-soft.
 const in_panels = { graticule: '', soft: '--shows-soft: 0' };
 
-/// The page's part of the dimmer. data-dim lists the steps so far.
+/// The page's part of the dimmer, which paper knows nothing of. data-dim lists the steps so far.
 function dimmer_css(table) {
   const inks = new Set(inks_of(table).map(([role]) => role));
-  return Object.entries(gone_of(table)).filter(([role]) => inks.has(role)).map(([role, step]) => {
+  const steps = Object.entries(gone_of(table)).filter(([role]) => inks.has(role)).map(([role, step]) => {
     const here = `[data-dim~="${step}"]`;
     const colour = in_panels[role] ?? `--${role}: transparent`;
     return `${colour && `${here} { ${colour}; }\n`}${here} .figure .fill-${role} { fill: none; }\n${here} .figure .stroke-${role} { stroke: none; }\n`;
-  }).join('');
+  });
+  return `@media not print {\n${steps.join('')}}\n`;
 }
 
 export function palette_css(table) {

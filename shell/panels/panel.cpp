@@ -70,7 +70,7 @@ Value item(const FigureItem& figure) {
 }  // namespace
 
 Value to_value(const Panel& panel) {
-  constexpr const char* k_places[] = {"tray", "slip", "margin", "outline", "whole"};
+  constexpr const char* k_places[] = {"tray", "slip", "margin", "outline", "whole", "page"};
   Value items = Value::list();
   for (const PanelItem& each : panel.items) items.add(std::visit([](const auto& held) { return item(held); }, each));
   return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"beside_from", panel.beside_from ? Value(static_cast<double>(*panel.beside_from)) : Value()}, {"deaf", panel.deaf},

@@ -139,7 +139,8 @@ struct FigureItem {
 
 using PanelItem = std::variant<HeadingItem, LineItem, FieldItem, ChoiceItem, ButtonItem, ColumnSumItem, TableItem, CautionItem, FigureItem>;
 
-enum class PanelPlace { tray, slip, margin, outline, whole };  // whole: in place of the sheet, where it can't be drawn
+/// whole: in place of the sheet, where it can't be drawn. page: on paper alone, where it is all there is; not on the screen.
+enum class PanelPlace { tray, slip, margin, outline, whole, page };
 
 struct Panel {
   std::string name;   // "tray", "straight-edge", "more"; where("panel/NAME")

@@ -21,6 +21,7 @@ struct FakePlatform : Platform {
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
   bool file_asked_for = false;
+  int pages_printed = 0;
   std::vector<std::string> text_images;  // asked for
   double text_advance_em = 3;
 
@@ -44,6 +45,7 @@ struct FakePlatform : Platform {
   void wake_after(std::int64_t ms) override { wakes_after_ms = ms; }
   void save_file(const std::string& name, const std::string& text) override { saved_files[name] = text; }
   void open_file() override { file_asked_for = true; }
+  void print_page() override { ++pages_printed; }
   void put_setting(const std::string& name, const std::string& value) override { settings[name] = value; }
 };
 

@@ -14,7 +14,7 @@ export class Painter {
   constructor(act) {
     this.#act = { ...act, follow: (press) => { if (press?.command && !this.#painting) act.press(press, {}); } };
     const place = (id, list = '') => ({ root: document.getElementById(id), list: document.querySelector(`#${id}${list}`) });
-    this.#places = { tray: place('tray'), slip: place('slip', ' .papers'), margin: place('margin'), outline: place('outline'), whole: place('whole') };
+    this.#places = { tray: place('tray'), slip: place('slip', ' .papers'), margin: place('margin'), outline: place('outline'), whole: place('whole'), page: place('page') };
   }
 
   /// Returns the names of slips that were not there before.
@@ -83,7 +83,7 @@ class Section {
     this.element.addEventListener('focusout', (event) => {
       if (!this.element.contains(event.relatedTarget)) act.follow(this.#on_leave);
     });
-    const names = panel.place === 'tray' ? ['wells', 'ends'] : panel.place === 'outline' ? ['head', 'body', 'aside'] : ['head', 'body', 'aside', 'acts'];
+    const names = panel.place === 'tray' ? ['wells', 'ends'] : ['outline', 'page'].includes(panel.place) ? ['head', 'body', 'aside'] : ['head', 'body', 'aside', 'acts'];
     this.#parts = Object.fromEntries(names.map((name) => [name, make('div', { class: name })]));
     const { body, aside } = this.#parts;
     const content = body && make('div', { class: 'content' }, body, aside);

@@ -57,6 +57,9 @@ export function make_platform(store, read_aloud, tell) {
       picker.click();
     },
 
+    /// Not from inside the press: what it changed must be painted first.
+    print_page: () => queueMicrotask(() => print()),
+
     address: () => location.href.split('#')[0],
 
     /// What nobody has chosen is as the system asks.
