@@ -205,6 +205,15 @@ DeviationCurve curve_of(const SwingFit& fit, std::span<const DeviationReading> c
   return curve;
 }
 
+DeviationCurve curve_of(const Swing& swing, const SwingWorked& worked) {
+  std::vector<DeviationReading> counted, left_out;
+  for (std::size_t i = 0; i < swing.rows.size(); ++i) {
+    if (!worked.deviations[i]) continue;
+    (swing.rows[i].left_out ? left_out : counted).push_back({CompassDirection(swing.rows[i].heading_deg), *worked.deviations[i]});
+  }
+  return curve_of(worked.fit, counted, left_out);
+}
+
 DeviationCurve curve_of(const KeptCard& kept) {
   DeviationCurve curve;
   const DeviationCard card = kept.card();

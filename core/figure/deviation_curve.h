@@ -8,8 +8,7 @@
 #include <span>
 #include <vector>
 
-#include "core/boat/kept_card.h"
-#include "core/compass/swing_fit.h"
+#include "core/boat/swing_record.h"
 #include "core/figure/figure.h"
 
 namespace fogsheet {
@@ -35,6 +34,8 @@ struct DeviationCurve {
 
 /// As it was fitted. @param counted those of the fit, in its order.
 DeviationCurve curve_of(const SwingFit& fit, std::span<const DeviationReading> counted, std::span<const DeviationReading> left_out);
+/// Of the rows that tell a deviation. @param worked what work_out() made of that swing
+DeviationCurve curve_of(const Swing& swing, const SwingWorked& worked);
 /// Straight lines between the card's points, as courses are made by it; no readings, and no band where a point's sd is not known.
 DeviationCurve curve_of(const KeptCard& card);
 

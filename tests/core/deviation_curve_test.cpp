@@ -242,6 +242,22 @@ TEST_CASE("of a fit: its curve and its readings, with the band as wide as a stan
   }
 }
 
+TEST_CASE("of a swing as it was noted: rows that tell nothing are no readings") {
+  Swing swing{.method = SwingMethod::known_object, .object_deg = 100, .rows = eight_headings()};
+  for (SwingRow& row : swing.rows) row.read_deg = 98;
+  swing.rows[3].left_out = true;
+  swing.rows[5].read_deg.reset();
+  const Result<SwingWorked> worked = work_out(swing);
+  REQUIRE(worked.ok());
+  const DeviationCurve curve = curve_of(swing, *worked);
+  REQUIRE(curve.readings.size() == 7);
+  for (const CurveReading& reading : curve.readings) {
+    CHECK(reading.deviation.deg == 2);
+    CHECK((reading.standing == ReadingStanding::left_out) == (reading.heading == CompassDirection(135)));
+    CHECK(reading.heading != CompassDirection(225));
+  }
+}
+
 TEST_CASE("of a kept card: straight lines between its points, no band where its worth is not known") {
   KeptCard card{.boat = "Small Hours", .compass = "steering compass", .source = CardSource::typed, .points = {{0, 2, 0}, {60, -4, 0}, {120, 0, 0}}};
   const DeviationCurve typed = curve_of(card);
