@@ -42,6 +42,7 @@ std::string how_card_made(const CardPage& page) {
   if (!page.swing) return page.by.empty() ? "Typed in from an adjuster's card." : "Typed in from the card of " + page.by + ".";
   std::string text = by_method(page.swing->method);
   if (!page.swing->object.empty()) text += ": " + page.swing->object;
+  if (page.swing->object_nm) text += ", " + distance(*page.swing->object_nm).text() + " off";
   if (!page.swing->place.empty()) text += "; " + page.swing->place;
   return text + ".";
 }
@@ -56,7 +57,9 @@ std::string readings_counted(const DeviationCurve& curve) {
 }
 
 std::string variation_used(const SwingUsed& swing) {
-  std::string figures = swing.variation_deg == 0 ? "0°" : print_fixed(std::abs(swing.variation_deg), 2) + "°" + (swing.variation_deg < 0 ? "W" : "E");
+  if (!swing.variation_deg) return "No variation went into it.";
+  const double variation_deg = *swing.variation_deg;
+  std::string figures = variation_deg == 0 ? "0°" : print_fixed(std::abs(variation_deg), 2) + "°" + (variation_deg < 0 ? "W" : "E");
   if (swing.variation_sd_deg > 0) figures += " " + doubt(swing.variation_sd_deg);
   return "Variation used: " + figures + (swing.variation_source.empty() ? "" : ", " + swing.variation_source) + ".";
 }

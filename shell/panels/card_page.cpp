@@ -1,5 +1,8 @@
 #include "shell/panels/card_page.h"
 
+#include <utility>
+
+#include "core/base/check.h"
 #include "core/directions/chain.h"
 #include "core/directions/direction_text.h"
 #include "core/formats/svg.h"
@@ -47,6 +50,25 @@ class PageWriter {
 };
 
 }  // namespace
+
+Result<CardPage> card_page_of(const Boat& boat, const Compass& compass, const LogEntry& entry, std::string variation_source) {
+  Result<KeptCard> card = card_from(boat, compass, entry);
+  if (!card) return card.problem();
+  CardPage page{.card = std::move(card).value()};
+  page.curve = curve_of(page.card);
+  if (const auto* typed = std::get_if<TypedCard>(&entry.what)) page.by = typed->by;
+  const auto* swing = std::get_if<Swing>(&entry.what);
+  if (!swing) return page;
+  Result<SwingWorked> worked = work_out(*swing);
+  SHEET_CHECK(worked.ok(), "a swing that gave a card is worked out again");
+  page.curve = curve_of(*swing, *worked);
+  page.swing = SwingUsed{.method = swing->method, .place = swing->place, .object = swing->object, .object_nm = swing->object_nm, .variation_source = std::move(variation_source), .fit = worked->fit};
+  if (swing->method == SwingMethod::satellite || (swing->method != SwingMethod::unknown_object && swing->reference == Reference::true_north)) {
+    page.swing->variation_deg = swing->variation_deg;
+    page.swing->variation_sd_deg = swing->variation_sd_deg;
+  }
+  return page;
+}
 
 Date card_due(Date made) {
   const Date due{.year = made.year + k_card_good_for_years, .month = made.month, .day = made.day};

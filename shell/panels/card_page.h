@@ -5,9 +5,8 @@
 #include <optional>
 #include <string>
 
-#include "core/boat/boat.h"
-#include "core/boat/kept_card.h"
-#include "core/compass/swing_fit.h"
+#include "core/base/result.h"
+#include "core/boat/swing_record.h"
 #include "core/directions/rounding.h"
 #include "core/figure/deviation_curve.h"
 #include "shell/panels/panel.h"
@@ -19,7 +18,8 @@ struct SwingUsed {
   SwingMethod method = SwingMethod::trusted_bearings;
   std::string place;              // may be empty
   std::string object;             // may be empty
-  double variation_deg = 0;       // east positive
+  std::optional<double> object_nm = {};
+  std::optional<double> variation_deg = {};  // east positive; none where the bearings were magnetic
   double variation_sd_deg = 0;
   std::string variation_source;   // "by WMM2025 for 2026-05-12"; may be empty
   SwingFit fit;
@@ -33,6 +33,9 @@ struct CardPage {
   int step_deg = 10;                     // from row to row: 10 or 15
   Rounding rounding = Rounding::whole_degrees;
 };
+
+/// What to print of a log entry that gives a card. Faults: those of card_from. @param variation_source may be empty
+Result<CardPage> card_page_of(const Boat& boat, const Compass& compass, const LogEntry& entry, std::string variation_source);
 
 /// In PanelPlace::page.
 Panel card_page(const CardPage& page);

@@ -98,7 +98,7 @@ TEST_CASE("a swung card says whose, when, where, how and how good") {
   const CardPage page = sample::card_named("swung");
   const Panel panel = card_page(page);
   CHECK(panel.place == PanelPlace::page);
-  for (const char* part : {"Small Hours", "steering compass", "swung 2026-05-12", "off Pellow Quay", "Tolver Light", "12 readings counted, of which 1 does not belong; 1 left out", "9.42°W ± 0.4°, by WMM2025 for 2026-05-12",
+  for (const char* part : {"Small Hours", "steering compass", "swung 2026-05-12", "off Pellow Quay", "Tolver Light, 3.1 nm off", "12 readings counted, of which 1 does not belong; 1 left out", "9.42°W ± 0.4°, by WMM2025 for 2026-05-12",
                            "23412 nT", "59.3°", "over 15 %", "10°", "By 2028-05-12 at the latest", "Heeling error was not measured", "licensed", "hatched", "diamond", "cross"})
     CHECK_MESSAGE(says(panel, part), part);
   const SwingFit& fit = page.swing->fit;
@@ -131,6 +131,20 @@ TEST_CASE("a card that was not swung here claims nothing of a swing") {
   nought.curve = curve_of(nought.card);
   CHECK(says(card_page(nought), "Not measured"));
   CHECK(table(card_page(nought), "by-compass").rows[9] == std::vector<std::string>{"090°C", "0°", "090°M"});
+}
+
+TEST_CASE("what gives no card gives no page, and where bearings were magnetic no variation is claimed") {
+  Boat boat{.name = "Small Hours", .compasses = {{.id = CompassId{1}, .name = "steering compass", .log = {{EntryId{2}, {}, Remark{.text = "new radio"}}}}}, .next_id = 3};
+  CHECK_FALSE(card_page_of(boat, boat.compasses[0], boat.compasses[0].log[0], "").ok());
+  Swing swing{.object_deg = 148, .rows = eight_headings()};
+  swing.method = SwingMethod::relative_bearing;
+  for (SwingRow& row : swing.rows) row.read_deg = CompassDirection(148 - row.heading_deg).deg();
+  boat.compasses[0].log[0].what = swing;
+  const Result<CardPage> page = card_page_of(boat, boat.compasses[0], boat.compasses[0].log[0], "by WMM2025");
+  REQUIRE(page.ok());
+  CHECK(says(card_page(*page), "No variation went into it"));
+  CHECK_FALSE(says(card_page(*page), "WMM2025"));
+  CHECK(says(card_page(*page), "8 readings counted."));
 }
 
 TEST_CASE("a card is due two years after it was made") {

@@ -6,41 +6,37 @@
 #include <string>
 #include <vector>
 
-#include "core/compass/swing_fit.h"
 #include "shell/panels/card_page.h"
 
 namespace fogsheet::sample {
 
-/// @param coefficients_deg what the readings are of, but for a few tenths
+inline CardPage page_of(LogEntryKind what, Date date) {
+  Boat boat{.name = "Small Hours", .compasses = {{.id = CompassId{1}, .name = "steering compass", .log = {{EntryId{2}, date, std::move(what)}}}}, .next_id = 3};
+  return card_page_of(boat, boat.compasses[0], boat.compasses[0].log[0], "by WMM2025 for 2026-05-12").value();
+}
+
+/// @param coefficients_deg what the readings are of, but for a few tenths; @param from_deg, to_deg  the headings swung through
 inline CardPage swung_card(const ByCoefficient& coefficients_deg, int headings, double from_deg = 0, double to_deg = 360) {
   constexpr double k_misses_deg[] = {0.3, -0.4, 0.2, 0.1, -0.5, 0.4, -0.1, -0.2, 0.3, -0.3, 0.1, 0.2};
-  std::vector<DeviationReading> readings;
+  Swing swing{.method = SwingMethod::known_object, .place = "in the roads off Pellow Quay, flat calm, gear stowed as for sea", .object = "Tolver Light", .object_deg = 138.6, .reference = Reference::true_north,
+              .variation_deg = -9.42, .variation_sd_deg = 0.4, .object_nm = 3.1, .field = CardField{.horizontal_nt = 23'412, .inclination_deg = 59.3}};
+  const auto add = [&](double heading_deg, double deviation_deg, bool left_out) {
+    const double read_deg = CompassDirection(138.6 + 9.42 - deviation_deg).deg();
+    swing.rows.push_back({.heading_deg = CompassDirection(heading_deg).deg(), .read_deg = std::round(read_deg * 10) / 10, .left_out = left_out});
+  };
   for (int i = 0; i < headings; ++i) {
-    const CompassDirection heading(from_deg + (to_deg - from_deg) * i / headings);
-    readings.push_back({heading, {deviation_by(coefficients_deg, heading).deg + k_misses_deg[i % 12]}});
+    const double heading_deg = from_deg + (to_deg - from_deg) * i / headings;
+    add(heading_deg, deviation_by(coefficients_deg, CompassDirection(heading_deg)).deg + k_misses_deg[i % 12] + (i == headings * 7 / 12 ? 4.6 : 0), false);
   }
-  readings[static_cast<std::size_t>(headings * 7 / 12)].deviation.deg += 4.6;
-  const std::vector<DeviationReading> left_out = {{CompassDirection(255), {-14}}};
-  SwingFit fit = *fit_swing(readings, {.reading_sd_deg = 1, .reference_sd_deg = 0.3});
-
-  CardPage page{.card = {.boat = "Small Hours", .compass = "steering compass", .date = {.year = 2026, .month = 5, .day = 12}, .field = CardField{.horizontal_nt = 23'412, .inclination_deg = 59.3}}};
-  for (int deg = 0; deg < 360; deg += 10) {
-    const CompassDirection heading(deg);
-    const auto hundredths = [](double value) { return std::round(value * 100) / 100; };
-    if (fit.covers(heading)) page.card.points.push_back({.heading_deg = static_cast<double>(deg), .deviation_deg = hundredths(fit.at(heading).deg), .sd_deg = hundredths(fit.one_sigma_factor() * fit.sd_at_deg(heading))});
-  }
-  page.curve = curve_of(fit, readings, left_out);
-  page.swing = SwingUsed{.method = SwingMethod::known_object, .place = "in the roads off Pellow Quay, flat calm, gear stowed as for sea", .object = "Tolver Light, 3.1 nm off", .variation_deg = -9.42, .variation_sd_deg = 0.4,
-                         .variation_source = "by WMM2025 for 2026-05-12", .fit = std::move(fit)};
-  return page;
+  add(255, -14, true);
+  return page_of(std::move(swing), {.year = 2026, .month = 5, .day = 12});
 }
 
 inline CardPage typed_card() {
-  CardPage page{.card = {.boat = "Small Hours", .compass = "steering compass", .date = {.year = 2024, .month = 2, .day = 29}, .source = CardSource::typed}, .by = "an adjuster in Pellow"};
+  TypedCard typed{.by = "an adjuster in Pellow"};
   constexpr double k_deviations_deg[] = {-2, 3, 4, 4.5, 4, 2, -3.5, -5};
-  for (int i = 0; i < 8; ++i) page.card.points.push_back({.heading_deg = 45.0 * i, .deviation_deg = k_deviations_deg[i]});
-  page.curve = curve_of(page.card);
-  return page;
+  for (int i = 0; i < 8; ++i) typed.entries.push_back({CompassDirection(45.0 * i), {k_deviations_deg[i]}});
+  return page_of(std::move(typed), {.year = 2024, .month = 2, .day = 29});
 }
 
 /// "swung", "typed", "steep" or "part" (of the circle).
