@@ -157,6 +157,17 @@ Value run_bearings_from_mark(Session& session, const Value& arguments) {
   return changed_entry(session, entry);
 }
 
+/// What is printed stands on the page already: it is that of the entry in hand.
+Value run_print_card(Session& session, const Value&) {
+  const KeptBoat& boat = *boat_in_hand(session);
+  const LogEntry& entry = *entry_in_hand(session);
+  const Result<KeptCard> card = card_from(boat.now(), *owner_of(boat.now(), entry.id), entry);
+  if (!card) return refused(card.problem());
+  session.slip = SlipId::log_entry;
+  session.platform.print_page();
+  return done();
+}
+
 }  // namespace
 
 std::vector<Command> log_commands() {
@@ -169,6 +180,7 @@ std::vector<Command> log_commands() {
       {"add-row", "One more row", "", {}, no_entry, run_add_row},
       {"strike-out-row", "Strike the row out", "", {{"row", "place in the list, from 0"}}, no_entry, run_strike_out_row},
       {"leave-out-row", "Leave the reading out", "", {{"row", "place in the list, from 0"}}, no_entry, run_leave_out_row},
+      {"print-card", "Print the card", "", {}, no_entry, run_print_card},
       {"bearings-from-mark", "Bearings of the sheet's marks", "", {{"text", "id of the mark where it was done"}}, no_entry, run_bearings_from_mark},
   };
 }

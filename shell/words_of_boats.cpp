@@ -1,11 +1,13 @@
 #include "shell/words_of_boats.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/number_text.h"
 #include "core/compass/bearings_swung.h"
 #include "core/directions/direction_figures.h"
 #include "shell/words.h"
+#include "shell/words_of_compass.h"
 
 namespace fogsheet::words {
 namespace {
@@ -15,7 +17,7 @@ std::string coefficient_letter(Coefficient which) { return std::string(1, static
 std::string of_swing(const Swing& swing) {
   const Result<SwingWorked> worked = work_out(swing);
   if (!worked) return "not enough read yet";
-  return "largest " + deviation_tenths(worked->findings.largest.deg) + " at " + heading_figures(worked->findings.largest_at.deg());
+  return "largest " + deviation_tenths(worked->findings.largest.deg) + " on " + heading_figures(worked->findings.largest_at.deg());
 }
 
 std::string of_card(const TypedCard& card) {
@@ -72,10 +74,8 @@ std::string deviation_tenths(double deg) { return correction_figures(deg, Roundi
 std::string heading_figures(double deg) { return with_letter(deg, std::abs(deg - std::round(deg)) < 0.05 ? Rounding::whole_degrees : Rounding::tenths, Reference::compass); }
 
 std::string largest_of(const KeptCard& card) {
-  const KeptCardPoint* largest = &card.points.front();
-  for (const KeptCardPoint& point : card.points)
-    if (std::abs(point.deviation_deg) > std::abs(largest->deviation_deg)) largest = &point;
-  return largest->deviation_deg == 0 ? "no deviation" : "largest " + deviation_tenths(largest->deviation_deg) + " at " + heading_figures(largest->heading_deg);
+  const bool none = std::all_of(card.points.begin(), card.points.end(), [](const KeptCardPoint& point) { return point.deviation_deg == 0; });
+  return none ? "no deviation" : "largest " + largest_deviation(card);
 }
 
 std::string card_line(const KeptCard& card) {
@@ -124,9 +124,12 @@ std::vector<std::string> causes(const SwingWorked& worked) {
     }
   }
   if (said.empty()) said.push_back("No cause stands out of what the readings scatter by.");
-  if (worked.findings.adjust) said.push_back("Over " + plain_number(k_adjust_from_deg) + "°: handbooks say look for the cause and have it adjusted by someone licensed.");
-  if (worked.findings.largest_slope >= 1) said.push_back("Too steep to steer by: some magnetic headings have two compass headings. Have it adjusted first.");
   return said;
+}
+
+std::string steering_warning(const SwingFindings& findings) {
+  if (findings.largest_slope >= 1) return "Too steep to steer by: some magnetic headings have two compass headings. Have it adjusted by someone licensed first.";
+  return findings.adjust ? "Deviation over " + plain_number(k_adjust_from_deg) + "°: handbooks say look for the cause and have it adjusted by someone licensed." : "";
 }
 
 std::string missing_coefficients(const SwingFit& fit) {
@@ -165,12 +168,10 @@ std::string method_advice(SwingMethod method) {
   return "";
 }
 
-std::string heeling_not_measured() { return "Upright only: what heeling does to the compass was not measured."; }
-
 ParallaxWords parallax(const Swing& swing) {
   if (swing.method == SwingMethod::satellite) return {};
   if (!swing.object_nm) return {.text = "How far the object is was not said: on a wide circle near it, parallax looks like a deviation."};
-  const double most_m = largest_swinging_radius(*swing.object_nm * k_metres_per_nm);
+  const double most_m = largest_swinging_radius_m(*swing.object_nm * k_metres_per_nm);
   const std::string bound = "At " + plain_number(*swing.object_nm) + " nm keep the circle under " + std::to_string(static_cast<long long>(most_m)) + " m in radius: " + plain_number(k_largest_parallax_deg) + "° of parallax at most.";
   if (!swing.circle_m || *swing.circle_m <= most_m) return {.text = bound};
   const double parallax_deg = swinging_parallax_deg(*swing.circle_m, *swing.object_nm * k_metres_per_nm);

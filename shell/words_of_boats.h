@@ -26,7 +26,7 @@ std::string deviation_tenths(double deg);
 /// "045°C".
 std::string heading_figures(double deg);
 
-/// "largest 5.2°E at 090°C"; "none".
+/// "largest 5.2°E on 090°C"; "no deviation".
 std::string largest_of(const KeptCard& card);
 /// "card of 2026-05-01, by a swing; largest 5.2°E at 090°C".
 std::string card_line(const KeptCard& card);
@@ -38,11 +38,12 @@ std::string rule_of(const CompassCheck& check);
 
 /// What the swing's curve points to, a sentence each, and what it could not find.
 std::vector<std::string> causes(const SwingWorked& worked);
+/// What handbooks say of deviations so large or steep; empty where they leave them alone.
+std::string steering_warning(const SwingFindings& findings);
 std::string missing_coefficients(const SwingFit& fit);
 std::string how_good(const SwingFit& fit);
 std::string method_label(SwingMethod method);
 std::string method_advice(SwingMethod method);
-std::string heeling_not_measured();
 /// What the object's distance allows; empty when it is not known. `is_caution` where the circle is too large.
 struct ParallaxWords {
   std::string text;

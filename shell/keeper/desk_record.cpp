@@ -347,7 +347,7 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is
   session.compass_desk = std::move(compass);
   const std::optional<SlipId> slip = slip_named(kept.slip);
   if (is_kept) session.slip = slip.value_or(SlipId::none);
-  else if (slip == SlipId::new_mark || slip == SlipId::new_sheet) session.slip = *slip;
+  else if (slip == SlipId::new_mark || slip == SlipId::new_sheet || slip == SlipId::compass || slip == SlipId::log_entry) session.slip = *slip;
   session.settle_desk(session.document());
   settle_compass_desk(session);
   if (!is_kept) return;

@@ -3,6 +3,7 @@
 #include "core/boat/swing_record.h"
 #include "core/directions/direction_figures.h"
 #include "shell/log_fields.h"
+#include "shell/panels/card_page.h"
 #include "shell/panels/log_parts.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
@@ -66,6 +67,7 @@ void add_card(Panel& slip, const Session& session, const LogEntry& entry) {
   slip.items.push_back(compass_table(*kept, card, step_deg));
   slip.items.push_back(magnetic_table(card, step_deg));
   slip.items.push_back(ButtonItem{.name = "use-card", .label = "Steer by this card", .look = ButtonLook::main, .on_press = {"use-card", Value::object({{"id", std::to_string(entry.id.value)}})}});
+  slip.items.push_back(ButtonItem{.name = "print-card", .label = "Print the card", .on_press = {"print-card"}});
 }
 
 }  // namespace log_parts
@@ -148,6 +150,17 @@ void add_trial(Panel& slip, const Session& session, const LogEntry& entry, const
 }
 
 }  // namespace
+
+std::optional<Panel> printed_card(const Session& session) {
+  const LogEntry& entry = *entry_in_hand(session);
+  const Boat& boat = boat_in_hand(session)->now();
+  Result<CardPage> page = card_page_of(boat, *owner_of(boat, entry.id), entry, "");
+  if (!page) return std::nullopt;
+  CardPage printed = std::move(page).value();
+  printed.step_deg = session.compass_desk.card_step_deg;
+  printed.rounding = session.settings.rounding;
+  return card_page(printed);
+}
 
 Panel log_entry_slip(const Session& session) {
   const LogEntry& entry = *entry_in_hand(session);

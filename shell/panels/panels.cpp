@@ -33,6 +33,8 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     for (Panel& panel : panels) panel.deaf = true;
     panels.push_back(touch_lock_panel());
   }
+  if (session.slip == SlipId::log_entry)
+    if (const std::optional<Panel> page = printed_card(session)) panels.push_back(*page);
   if (session.canvas_lost) panels.push_back(lists_panel(session, PanelPlace::whole));
   return panels;
 }

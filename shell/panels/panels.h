@@ -28,6 +28,8 @@ Panel sheet_slip(const Session& session);
 Panel compass_slip(const Session& session);
 /// The entry of the compass's log that is in hand; which there is.
 Panel log_entry_slip(const Session& session);
+/// The card of that entry as it goes on paper; empty when it gives none.
+std::optional<Panel> printed_card(const Session& session);
 Panel legend_slip(const Session& session);
 Panel settings_slip(const Session& session);
 /// The choice of palette, and the dimmer where there is one.

@@ -2,11 +2,14 @@
 #include "core/base/number_text.h"
 #include "core/boat/swing_record.h"
 #include "core/directions/direction_figures.h"
+#include "core/figure/deviation_curve.h"
+#include "core/formats/svg.h"
 #include "shell/log_fields.h"
 #include "shell/panels/log_parts.h"
 #include "shell/panels/parts.h"
 #include "shell/words.h"
 #include "shell/words_of_boats.h"
+#include "shell/words_of_compass.h"
 
 namespace fogsheet::log_parts {
 namespace {
@@ -107,22 +110,22 @@ std::optional<ByCoefficient> by_hand(const Swing& swing, const SwingWorked& work
 
 TableItem coefficients_table(const Swing& swing, const SwingWorked& worked) {
   const std::optional<ByCoefficient> hand = by_hand(swing, worked);
-  TableItem table{.name = "coefficients", .caption = "Coefficients, east positive", .columns = {{""}, {"least squares", true}, {"± (1 se)", true}}};
+  TableItem table{.name = "coefficients", .caption = "Coefficients, east positive, ± one standard error", .columns = {{"coefficient"}, {"least squares", true}}};
   if (hand) table.columns.push_back({"by hand", true});
   for (const Coefficient which : k_coefficients) {
-    const std::optional<double>& value = worked.fit.coefficients_deg[static_cast<std::size_t>(which)];
-    table.rows.push_back({std::string(1, static_cast<char>('A' + static_cast<int>(which))), value ? print_fixed(*value, 1) + "°" : "not found", value ? print_fixed(of(worked.fit.se_deg, which), 1) + "°" : ""});
+    table.rows.push_back({words::coefficient_name(which), words::coefficient_figures(worked.fit, which)});
     if (hand) table.rows.back().push_back(print_fixed(of(*hand, which), 1) + "°");
   }
   return table;
 }
 
 void add_findings(Panel& slip, const Swing& swing, const SwingWorked& worked) {
-  slip.items.push_back(HeadingItem{.text = "What they say", .beside = "largest " + words::deviation_tenths(worked.findings.largest.deg) + " at " + words::heading_figures(worked.findings.largest_at.deg()), .level = 3});
-  if (worked.findings.adjust) {
-    slip.items.push_back(CautionItem{.text = "Have it adjusted", .advice = words::causes(worked).back()});
-  }
+  slip.items.push_back(HeadingItem{.text = "What they say", .beside = "largest " + words::deviation_tenths(worked.findings.largest.deg) + " on " + words::heading_figures(worked.findings.largest_at.deg()), .level = 3});
+  if (const std::string warning = words::steering_warning(worked.findings); !warning.empty()) slip.items.push_back(CautionItem{.text = "Have it adjusted", .advice = warning});
   for (const std::string& cause : words::causes(worked)) slip.items.push_back(LineItem{.text = cause});
+  const DeviationCurve curve = curve_of(swing, worked);
+  slip.items.push_back(FigureItem{.name = "curve", .text = "Curve of deviation by compass heading, with the readings.", .svg = panel_svg(deviation_curve(curve, k_panel_curve), {0, 0, k_panel_curve.width, k_panel_curve.height})});
+  slip.items.push_back(LineItem{.text = words::curve_key(curve), .tone = LineTone::soft});
   slip.items.push_back(coefficients_table(swing, worked));
   if (const std::string missing = words::missing_coefficients(worked.fit); !missing.empty()) slip.items.push_back(LineItem{.text = missing, .tone = LineTone::strong});
   slip.items.push_back(LineItem{.text = words::how_good(worked.fit), .tone = LineTone::soft});

@@ -75,9 +75,9 @@ TEST_CASE("a swing of eight headings gives a card, and every course is by compas
   swing(visit);
   const TableItem* coefficients = visit.table("log-entry", "coefficients");
   REQUIRE(coefficients != nullptr);
-  CHECK(coefficients->rows[0] == std::vector<std::string>{"A", "1.0°", "0.0°", "1.0°"});
-  CHECK(coefficients->rows[1][1] == "4.0°");
-  CHECK(coefficients->rows[2][1] == "-2.0°");
+  CHECK(coefficients->rows[0] == std::vector<std::string>{"A, constant", "+1.0° ± 0.0°", "1.0°"});
+  CHECK(coefficients->rows[1][1] == "+4.0° ± 0.0°");
+  CHECK(coefficients->rows[2][1] == "−2.0° ± 0.0°");
   visit.done("use-card");
   const Value read = visit.app.read();
   CHECK(*read["compass"]["boat"].text() == "Pipit");
@@ -113,7 +113,7 @@ TEST_CASE("what was read wrongly is told where it stands, and kept for correctio
   refused("row/4/read", figures(k_bearing_deg + 90), "hardly");
   visit.done("open-row", Value::object({{"row", 5.0}}));
   refused("row/5/heading", "180", "already");
-  CHECK(visit.table("log-entry", "coefficients")->rows[1][1] == "4.0°");  // the log is as it was
+  CHECK(visit.table("log-entry", "coefficients")->rows[1][1] == "+4.0° ± 0.0°");  // the log is as it was
   visit.done("type-entry", typed("row/2/read", read_on(90)));
   CHECK(field(visit, "row/2/read")->error.empty());
 }

@@ -81,7 +81,7 @@ TEST_CASE("a wrong entry shows its reason in place, keeps what was typed and lea
       {"position", "44 10.0 N 181 17.0 W", "180"},
       {"position", "44 10.0 N S 031 17.0 W", "two of hemisphere"},
       {"position", "45 30.0 N 031 17.0 W", "lies off this sheet"},
-      {"name", "  ", "needs a name"},
+      {"name", "  ", "name is needed"},
       {"name", std::string(10'000, 'x'), "10000 characters"},
       {"height", "tall", "no meaning"},
       {"height", "9001", "out of range"},
