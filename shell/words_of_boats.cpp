@@ -190,6 +190,8 @@ std::string pull(const std::string& thing, const Pull& pull) {
   return name + " turns the compass by " + print_fixed(std::abs(pull.deg), 1) + "°: keep it away, or off, while you steer by it.";
 }
 
+std::string adjuster_caution() { return "Check it against a bearing you trust before you need it, and have it adjusted by someone licensed where it matters."; }
+
 std::string card_away_from(const CardAway& away) {
   std::string why;
   if (away.horizontal_far) why = "The field that turns the compass is " + print_fixed(std::abs(1 - 1 / away.permanent_factor) * 100, 0) + " % " + (away.permanent_factor > 1 ? "weaker" : "stronger") + " here than where the card was made: deviations from magnetised iron are " + print_fixed(away.permanent_factor, 2) + " times as large.";

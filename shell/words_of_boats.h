@@ -55,6 +55,8 @@ std::string misfit(const Misfit& misfit);
 
 std::string pull(const std::string& thing, const Pull& pull);
 
+std::string adjuster_caution();
+
 /// Why the card should not be trusted where the sheet is; empty when it can be.
 std::string card_away_from(const CardAway& away);
 

@@ -36,7 +36,7 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
   if (dot(tip - end, run) > 0) brush.dotted(camera.to_screen(end), camera.to_screen(tip), Ink::edge, 2, 5);
 
   overlay.settle_mark(camera.to_screen(rose.centre));
-  const RoseReading reading = read_rose(edge, session.variation_of_edge().value, session.settings.rounding);
+  const RoseReading reading = read_rose(edge, session.variation_of_edge().value, session.settings.rounding, session.facts().card_or_none());
   overlay.cut_dot(camera.to_screen(cut(edge, rose.centre, k_true_ring * rose.radius_mm)));
   if (reading.on_magnetic_ring) overlay.cut_dot(camera.to_screen(cut(edge, rose.centre, k_magnetic_ring * rose.radius_mm)));
 
@@ -52,6 +52,7 @@ void draw_reading(const Session& session, const StraightEdge& edge, const RoseIn
   // The readings stand beyond the arrow, on the side away from the body, upright.
   std::string text = direction_figures(reading.on_true_ring.deg(), session.settings.rounding) + "°T";
   if (reading.on_magnetic_ring) text += "  " + direction_figures(reading.on_magnetic_ring->deg(), session.settings.rounding) + "°M";
+  if (const ChainRow* compass = row_of(reading.chain, ChainTerm::compass_direction)) text += "  " + direction_figures(compass->shown_deg, session.settings.rounding) + "°C";
   double turn = direction - 90;
   bool reversed = false;
   if (turn > 90 || turn <= -90) {

@@ -48,7 +48,8 @@ void add_card_acts(Panel& slip, const Session& session) {
   slip.items.push_back(ButtonItem{.name = "leave-card-out", .label = "Leave the card out", .on_press = {"leave-card-out"}});
 }
 
-void add_new_boat(Panel& slip, const Session& session, const char* why) {
+/// @param look  of the button that enters her: the first boat is what this slip is opened for
+void add_new_boat(Panel& slip, const Session& session, const char* why, ButtonLook look) {
   const Form& typed = session.compass_desk.typed;
   const auto field = [&](const char* name, const char* label, std::string standing) {
     slip.items.push_back(parts::field(typed, std::string("new/") + name, {.name = std::string("new-boat-") + name, .label = label, .text = std::move(standing), .on_leave = {"fill-new-boat", Value::object({{"field", name}})}}));
@@ -56,7 +57,7 @@ void add_new_boat(Panel& slip, const Session& session, const char* why) {
   slip.items.push_back(LineItem{.text = why, .tone = LineTone::soft});
   field("name", "Her name", "");
   field("compass", "Her compass", words::usual_compass_name());
-  slip.items.push_back(ButtonItem{.name = "new-boat", .label = "Enter the boat", .look = ButtonLook::main, .on_press = {"new-boat"}});
+  slip.items.push_back(ButtonItem{.name = "new-boat", .label = "Enter the boat", .look = look, .on_press = {"new-boat"}});
 }
 
 TableItem log_table(const Compass& compass) {
@@ -124,9 +125,10 @@ Panel compass_slip(const Session& session) {
     add_choices(slip, session, *boat, *compass);
     add_boat(slip, session, *boat, *compass);
     slip.items.push_back(HeadingItem{.text = "Another boat", .level = 3});
-    add_new_boat(slip, session, "Each boat keeps her own compasses and logs.");
+    add_new_boat(slip, session, "Each boat keeps her own compasses and logs.", ButtonLook::plain);
+    slip.items.push_back(LineItem{.text = words::adjuster_caution(), .tone = LineTone::soft});
   } else {
-    add_new_boat(slip, session, "Enter your boat to check her compass, swing it and keep its log.");
+    add_new_boat(slip, session, "Enter your boat to check her compass, swing it and keep its log.", ButtonLook::main);
     for (const std::unique_ptr<KeptBoat>& each : session.boats.all())
       slip.items.push_back(ButtonItem{.name = "put-back/" + id_text(each->key.value), .label = "Put " + each->now().name + " back", .on_press = {"choose-boat", Value::object({{"boat", id_text(each->key.value)}})}});
   }

@@ -67,6 +67,8 @@ void add_reading(const Session& session, const StraightEdge& edge, Panel& slip) 
     line.readings.push_back({direction_figures(magnetic_deg, rounding), "°M", "back " + words::with_letter(reading.on_magnetic_ring->reciprocal().deg(), rounding, Reference::magnetic)});
   }
   slip.items.push_back(line);
+  if (const ChainRow* compass = row_of(reading.chain, ChainTerm::compass_direction))
+    slip.items.push_back(LineItem{.text = "to steer by compass", .value = words::with_letter(compass->shown_deg, rounding, Reference::compass), .tone = LineTone::strong});
   slip.items.push_back(turning_wheel(session, edge, true, variation.used));
   slip.items.push_back(words::chain_sum(reading.chain, rounding, variation));
   if (const std::optional<LaidOn> laid = laid_on(session)) {

@@ -1,4 +1,6 @@
 // A swing: how it is done, a reading a heading, and what they say: coefficients, what does not belong, causes, the card.
+#include <algorithm>
+
 #include "core/base/number_text.h"
 #include "core/boat/swing_record.h"
 #include "core/directions/direction_figures.h"
@@ -148,7 +150,8 @@ void add_swing(Panel& slip, const Session& session, const LogEntry& entry, const
   slip.items.push_back(readings_table(swing, worked));
   add_open_row(slip, session, entry, swing);
   if (!worked) {
-    slip.items.push_back(LineItem{.text = words::sentence(worked.problem()), .tone = LineTone::soft});
+    const bool begun = std::any_of(swing.rows.begin(), swing.rows.end(), [](const SwingRow& row) { return row.read_deg.has_value(); });
+    if (begun) slip.items.push_back(LineItem{.text = words::sentence(worked.problem()), .tone = LineTone::soft});
     return;
   }
   add_findings(slip, swing, *worked);

@@ -22,6 +22,10 @@ constexpr std::string_view k_text_with_details =
 #include "tests/core/fixtures/document_format_1_details.inc"
     ;
 
+constexpr std::string_view k_text_with_compass =
+#include "tests/core/fixtures/document_format_1_compass.inc"
+    ;
+
 // What that text says, written out.
 Document document_of_format_1() {
   Document document;
@@ -63,6 +67,13 @@ Document document_with_details() {
   document.sheet.note = "read on the 2024 chart";
   document.sheet.signs = SignSet::b;
   document.text_notes = Table<TextNote>::of({{.id = {10}, .at = {26'500'000, -107'990'000}, .text = "eddy here\non the ebb"}});
+  return document;
+}
+
+// And with the card that it is steered by.
+Document document_with_compass() {
+  Document document = document_with_details();
+  document.compass = Shared(KeptCard{.boat = "Pipit", .compass = "Bulkhead ′灯", .date = {2026, 5, 1}, .source = CardSource::swing, .points = {{0, -1.25, 0.5}, {90, 4, 0.75}, {271, 0, 0}}, .field = CardField{18'123, -67.25}, .in_links = false});
   return document;
 }
 
@@ -126,6 +137,10 @@ TEST_CASE("a text of format 1 loads for ever") {
 TEST_CASE("the same document is written as that same text") {
   CHECK(encode_document(document_of_format_1()) == k_text_of_format_1);
   CHECK(encode_document(document_with_details()) == k_text_with_details);
+  const Result<Document> with_compass = decode_document(k_text_with_compass);
+  REQUIRE(with_compass.ok());
+  CHECK(*with_compass == document_with_compass());
+  CHECK(encode_document(document_with_compass()) == k_text_with_compass);
 }
 
 TEST_CASE("any document comes back equal") {

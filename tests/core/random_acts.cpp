@@ -97,6 +97,15 @@ bool tried_note_act(Random& random, History& history) {
   }
 }
 
+bool tried_card_act(Random& random, History& history) {
+  if (random.whole(0, 3) == 0) return drop_card(history).ok();
+  KeptCard card{.boat = random_name(random), .compass = random_name(random), .date = random_date(random), .source = static_cast<CardSource>(random.whole(0, 2))};
+  for (int heading_deg = 0; heading_deg < 360; heading_deg += static_cast<int>(random.whole(1, 90))) card.points.push_back({static_cast<double>(heading_deg), random.uniform(-60, 60), random.uniform(0, 20)});
+  if (random.whole(0, 1) == 0) card.field = CardField{random.uniform(0, 40'000), random.uniform(-90, 90)};
+  card.in_links = random.whole(0, 1) == 0;
+  return use_card(history, std::move(card)).ok();
+}
+
 bool tried_sheet_act(Random& random, History& history) {
   const Sheet& sheet = history.now().sheet;
   const Position middle = unquantise(sheet.middle);
@@ -137,7 +146,10 @@ bool tried_random_act(Random& random, History& history) {
     case 13: case 14: return tried_mark_act(random, history);
     case 15: case 16: return tried_leg_act(random, history);
     case 17: return tried_rose_act(random, history);
-    case 18: return random.whole(0, 1) ? tried_note_act(random, history) : tried_sheet_act(random, history);
+    case 18: {
+      const std::int64_t which = random.whole(0, 2);
+      return which == 0 ? tried_note_act(random, history) : which == 1 ? tried_card_act(random, history) : tried_sheet_act(random, history);
+    }
     default: return random.whole(0, 19) == 0 && tried_new_sheet(random, history);
   }
 }
