@@ -8,6 +8,7 @@ import { engines, open_chromium, with_engine } from './lib/engines.mjs';
 import { views } from './lib/job.mjs';
 import { command, done, open, read, until } from './lib/sheet.mjs';
 import { chromium_on_site, page_on_site } from './lib/stage.mjs';
+import { swing_by_commands } from './lib/swing.mjs';
 
 const palettes = ['day', 'dusk', 'night', 'high-contrast'];
 
@@ -33,6 +34,8 @@ const slips = {
     const { marks } = await read(page);
     await done(page, 'open-dividers', { from: marks[0].id, to: marks[1].id });
   },
+  compass: (page) => open_slip(page, 'compass'),
+  'log-entry': swing_by_commands,
   'straight-edge': async (page) => {
     const { marks, roses } = await read(page);
     await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
@@ -52,6 +55,17 @@ const states = {
     await done(page, 'select-mark', { id: marks[0].id });
     await command(page, 'type-mark', { id: marks[0].id, field: 'position', text: '44°72.4\'N 031°20\'W' });
     await until(page, 'the reason', () => document.querySelector('[aria-invalid=true]') !== null);
+  },
+  'a check': async (page) => {
+    await done(page, 'new-boat', { name: 'Pipit' });
+    await done(page, 'begin-entry', { kind: 'check' });
+    await done(page, 'bearings-from-mark', { text: (await read(page)).marks[0].id });
+    await command(page, 'type-entry', { field: 'row/0/read', text: '400' });
+  },
+  'a compass with its log': async (page) => {
+    await swing_by_commands(page);
+    await done(page, 'use-card');
+    await open_slip(page, 'compass');
   },
   'a command refused': (page) => command(page, 'set-date', { date: '2026-02-30' }),
   'weak field': async (page) => {

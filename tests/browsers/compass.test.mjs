@@ -9,17 +9,9 @@ import { mouse_hand, touch_hand } from './lib/hands.mjs';
 import { views } from './lib/job.mjs';
 import { done, open, read, until } from './lib/sheet.mjs';
 import { chromium_on_site } from './lib/stage.mjs';
+import { bearing_deg, boat_deg, deviation_deg, read_on, tenths } from './lib/swing.mjs';
 
 const most_presses = 60;
-
-// A boat made up for this test: deviation A + B sin + C cos + D sin 2 + E cos 2, deg, east positive.
-const boat_deg = [1, 4, -2, 0.8, 0.2];
-const bearing_deg = 211;
-
-const radians = Math.PI / 180;
-const deviation_deg = (heading) => [1, Math.sin(heading * radians), Math.cos(heading * radians), Math.sin(2 * heading * radians), Math.cos(2 * heading * radians)].reduce((sum, factor, i) => sum + factor * boat_deg[i], 0);
-const tenths = (deg) => (((deg % 360) + 360) % 360).toFixed(1).padStart(5, '0');
-const read_on = (heading) => tenths(bearing_deg - deviation_deg(heading));
 
 /// Counts what is pressed but for figures on the keypad.
 function counting(hand) {

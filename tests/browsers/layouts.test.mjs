@@ -10,6 +10,7 @@ import { views } from './lib/job.mjs';
 import { layout_faults } from './lib/layout_check.mjs';
 import { done, open, read, until } from './lib/sheet.mjs';
 import { chromium_on_site } from './lib/stage.mjs';
+import { swing_by_commands } from './lib/swing.mjs';
 
 // What a screen of 1280 by 1024 has at the browser's zoom of 200 and 400 %.
 const zoomed = { '200 %': { width: 640, height: 512, scale: 2 }, '400 %': { width: 320, height: 256, scale: 4 } };
@@ -38,6 +39,8 @@ const slips = {
     await done(page, 'lift-dividers');
     await done(page, 'tool', { tool: 'rose' });
   },
+  swing: swing_by_commands,
+  'compass with its log': async (page) => done(page, 'open-slip', { slip: 'compass' }),
   mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[1].id }),
   leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[1].id }),
   ...Object.fromEntries(['more', 'lists', 'new-mark', 'sheet', 'settings', 'legend', 'rough-method', 'drawer', 'history', 'new-sheet'].map((slip) => [slip, (page) => done(page, 'open-slip', { slip })])),
