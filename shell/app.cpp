@@ -348,6 +348,13 @@ void App::hidden() {
   inside_->hand_over();
 }
 
+void App::set_half_typed(HalfTyped half) {
+  inside_->session.half_typed = std::move(half);
+  inside_->keep();
+}
+
+HalfTyped App::take_half_typed() { return std::exchange(inside_->session.half_typed, {}); }
+
 void App::start(const std::string& fragment, bool loaded_anew) {
   Session& session = inside_->session;
   if (session.settings.keep_awake) session.platform.keep_awake(true);

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "shell/form.h"
 #include "shell/keeper/store.h"
 #include "shell/panels/panel.h"
 #include "shell/platform.h"
@@ -86,6 +87,10 @@ class App {
   void woken();
   /// The page is put out of sight, or left.
   void hidden();
+  /// What is being typed while the page is put out of sight; an empty one once it is back, since the field has it then.
+  void set_half_typed(HalfTyped half);
+  /// What the desk had kept of that; once.
+  HalfTyped take_half_typed();
   /// A link's fragment in the address; empty for none. It opens beside the sheets that were kept, unless the page is only
   /// loaded anew: then the sheet that it had opened is among them.
   void start(const std::string& fragment, bool loaded_anew);

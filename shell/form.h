@@ -7,6 +7,12 @@
 
 namespace fogsheet {
 
+/// What stood in the field in hand and had not been sent: it counts for nothing, and is to stand there again.
+struct HalfTyped {
+  std::string field;  // as the page finds it again; empty for none
+  std::string text;
+};
+
 class Form {
  public:
   struct Entry {

@@ -167,6 +167,7 @@ struct Session {
   bool link_shown = false;      // it could not be copied and stands under More
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;
+  HalfTyped half_typed;         // when the page was put out of sight
   std::uint64_t panels_revision = 1;
   bool frame_wanted = true;
   double nudged_deg = 0;  // how far the edge was turned by tenths since it was last laid, slid or dragged

@@ -77,6 +77,14 @@ EMSCRIPTEN_KEEPALIVE void sheet_woken(Page* page) { page->app.woken(); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_hidden(Page* page) { page->app.hidden(); }
 
+EMSCRIPTEN_KEEPALIVE void sheet_half_typed(Page* page, const char* field, const char* text) { page->app.set_half_typed({field, text}); }
+
+/// A line with the field's name, then the text.
+EMSCRIPTEN_KEEPALIVE const char* sheet_take_half_typed(Page* page) {
+  const HalfTyped half = page->app.take_half_typed();
+  return page->hand_out(half.field + "\n" + half.text);
+}
+
 EMSCRIPTEN_KEEPALIVE void sheet_start(Page* page, const char* fragment, int loaded_anew) { page->app.start(fragment, loaded_anew != 0); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_opened(Page* page, const char* text) { page->app.file_opened(text); }

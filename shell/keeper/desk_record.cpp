@@ -53,7 +53,6 @@ class Reader {
   void typed(std::string& text) { text = in_.text(k_most_typed_bytes); }
   void typed(Form& form);
   bool ok() const { return ok_ && in_.ok(); }
-  bool at_end() const { return in_.at_end(); }
 
  private:
   ByteReader in_;
@@ -216,6 +215,7 @@ struct TypedBeside {
   DirectionForm direction;
   DividersForm dividers;
   std::string open_text, open_text_error;
+  HalfTyped half;
 };
 
 template <class Do>
@@ -226,7 +226,7 @@ void each(Do& go, TypedBeside& beside) {
   each(go, direction.reference);
   DividersForm& dividers = beside.dividers;
   for (std::string* text : {&direction.text, &direction.error, &direction.length, &direction.length_error, &dividers.distance, &dividers.distance_error, &dividers.steps, &dividers.steps_error,
-                            &beside.open_text, &beside.open_text_error})
+                            &beside.open_text, &beside.open_text_error, &beside.half.field, &beside.half.text})
     go.typed(*text);
 }
 
@@ -245,7 +245,7 @@ struct Placed {
   Desk desk;
 };
 
-constexpr std::uint64_t k_layout = 2;  // of these bytes; others are not read
+constexpr std::uint64_t k_layout = 3;  // of these bytes; others are not read
 
 struct Kept {
   std::uint64_t layout = k_layout;
@@ -298,7 +298,7 @@ StoreBytes desk_bytes(const Session& session) {
     each(out, desk);
   }
   out(std::uint64_t{0});
-  TypedBeside beside{session.new_sheet, session.direction_form, session.dividers_form, session.open_text, session.open_text_error};
+  TypedBeside beside{session.new_sheet, session.direction_form, session.dividers_form, session.open_text, session.open_text_error, session.half_typed};
   each(out, beside);
   CompassDesk compass = session.compass_desk;
   each(out, compass);
@@ -319,10 +319,11 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is
   }
   each(in, kept.beside);
   CompassDesk compass;
-  if (!in.at_end()) each(in, compass);  // what was kept before there were boats ends here
+  each(in, compass);
   const Reference by = kept.beside.direction.reference;
   if (!in.ok() || (by != Reference::true_north && by != Reference::magnetic && by != Reference::compass)) return;
 
+  const bool in_a_field = !kept.beside.half.field.empty();  // its slip comes back with it
   if (is_kept) session.sheets.take({kept.in_hand});
   for (Placed& placed : kept.desks) {
     if (!is_kept && placed.sheet == kept.in_hand) {
@@ -331,6 +332,12 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is
       desk.new_mark = std::move(placed.desk.new_mark);
       desk.new_leg = std::move(placed.desk.new_leg);
       desk.rough = std::move(placed.desk.rough);
+      if (in_a_field) {
+        desk.selected_mark = placed.desk.selected_mark;
+        desk.selected_leg = placed.desk.selected_leg;
+        desk.selected_rose = placed.desk.selected_rose;
+        desk.selected_note = placed.desk.selected_note;
+      }
     }
     if (!is_kept || !session.sheets.find({placed.sheet})) continue;
     if (SheetKey{placed.sheet} == session.sheets.in_hand().key) session.desk = std::move(placed.desk);
@@ -345,9 +352,11 @@ void restore_desk(Session& session, std::span<const std::uint8_t> bytes, bool is
   session.open_text_error = std::move(kept.beside.open_text_error);
   if (compass.card_step_deg != 10) compass.card_step_deg = 15;
   session.compass_desk = std::move(compass);
+  session.half_typed = std::move(kept.beside.half);
   const std::optional<SlipId> slip = slip_named(kept.slip);
-  if (is_kept) session.slip = slip.value_or(SlipId::none);
-  else if (slip == SlipId::new_mark || slip == SlipId::new_sheet || slip == SlipId::compass || slip == SlipId::log_entry) session.slip = *slip;
+  const bool is_of_no_sheet = slip == SlipId::new_mark || slip == SlipId::new_sheet || slip == SlipId::compass || slip == SlipId::log_entry;
+  if (is_kept || in_a_field) session.slip = slip.value_or(SlipId::none);
+  else if (is_of_no_sheet) session.slip = *slip;
   session.settle_desk(session.document());
   settle_compass_desk(session);
   if (!is_kept) return;

@@ -299,7 +299,7 @@ describe('entry', with_engine('chromium', 280_000), () => {
     await page.close();
   });
 
-  test('out of sight, a field in hand is handed over and stays in hand', async () => {
+  test('out of sight, what is half typed counts for nothing and stays in hand; loaded again it is half typed still', async () => {
     const { page, hand } = await fresh(phone);
     const { marks } = await read(page);
     await done(page, 'select-mark', { id: marks[0].id });
@@ -309,8 +309,23 @@ describe('entry', with_engine('chromium', 280_000), () => {
       Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
       document.dispatchEvent(new Event('visibilitychange', { bubbles: true }));
     });
-    await until(page, 'the note', (id) => window.fogsheet.read().marks.find((mark) => mark.id === id).note?.includes('bell'), marks[0].id);
     assert.equal(await in_hand(page), 'note');
+    const half = await typed_in(page, 'note');
+    assert.ok(half.includes('bell'));
+    assert.deepEqual((await read(page)).marks, marks);
+    await page.reload();
+    await ready(page);
+    await until(page, 'what was half typed', (text) => document.querySelector('[data-name=note]')?.value === text, half);
+    assert.deepEqual((await read(page)).marks, marks);
+    await page.evaluate(() => document.activeElement.blur());
+    await until(page, 'the note', (id) => window.fogsheet.read().marks.find((mark) => mark.id === id).note?.includes('bell'), marks[0].id);
+    assert.equal((await read(page)).history.undo_label !== null, true);
+    // Sent, it is no longer half typed.
+    await page.reload();
+    await ready(page);
+    await until(page, 'the slip', () => document.querySelector('[data-name=note]') !== null);
+    const kept = (await read(page)).marks[0].note;
+    assert.equal(await typed_in(page, 'note'), kept);
     await page.close();
   });
 });

@@ -141,6 +141,32 @@ TEST_CASE("of what is typed a bounded part is kept, and the rest of the desk wit
   CHECK(after.field("note").text == "");
 }
 
+TEST_CASE("what is half typed changes nothing; it is kept with the desk and handed back once") {
+  FakeStore store;
+  KeptTabletop before;
+  before.load(store);
+  before.open("new-mark");
+  const Value sheet = before.read("marks");
+  before.app.set_half_typed({"new-mark name", "Gull R"});
+  before.leave(store);
+  CHECK(before.read("marks") == sheet);
+  CHECK(before.field("name").text == "");
+  {
+    KeptTabletop after;
+    after.load(store);
+    const HalfTyped half = after.app.take_half_typed();
+    CHECK(half.field == "new-mark name");
+    CHECK(half.text == "Gull R");
+    CHECK(after.app.take_half_typed().field == "");
+  }
+  // Back in sight, the field has it.
+  before.app.set_half_typed({});
+  before.leave(store);
+  KeptTabletop after;
+  after.load(store);
+  CHECK(after.app.take_half_typed().text == "");
+}
+
 TEST_CASE("the sheet gives way when a slip comes to lie over the edge, and stays where the hand has put it") {
   Tabletop table;
   table.app.set_viewport({.width_px = 820, .height_px = 1100});

@@ -1,6 +1,6 @@
 // Starts the page: fetches the application and its typeface, joins it to canvas, panels, input and handles, and keeps them
 // in step. Everything it needs is among our own files.
-import { hand_over } from './field.js';
+import { half_typed, put_back } from './field.js';
 import { make_handles } from './handles.js';
 import { listen } from './input.js';
 import { Store } from './keeper.js';
@@ -127,6 +127,7 @@ function run(page, kept) {
   page.take_up_late = (later) => happen(() => {
     take_up(later);
     refresh();
+    put_back(program.take_half_typed());
   });
 
   /// A command by name: panels follow at once, the frame as soon as it may.
@@ -147,14 +148,18 @@ function run(page, kept) {
   take_up(kept);
   program.start(location.hash.slice(1), was_loaded_anew());
   refresh();
+  put_back(program.take_half_typed());
   canvas.draw();
   listen(program, element, happen);
   addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
-  const put_away = () => {
-    document.activeElement?.dispatchEvent(new Event(hand_over));
-    happen(() => program.hidden());
-  };
-  addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') put_away(); });
+  const put_away = () => happen(() => {
+    program.half_typed(half_typed());
+    program.hidden();
+  });
+  addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') put_away();
+    else happen(() => program.half_typed({ field: '', text: '' }));
+  });
   addEventListener('pagehide', put_away);
   addEventListener('pointerdown', () => status.say(''), { capture: true });
   canvas.wake();

@@ -5,8 +5,25 @@ import { icon } from './icons.js';
 import { Keypad } from './keypad.js';
 import { make, say, set } from './dom.js';
 
-/// Sent to the field in hand when the page is put out of sight or left: what was typed counts.
-export const hand_over = 'hand-over';
+// Asks a field for what was typed and has not been sent (detail.text), and gives it back after the page was loaded again.
+const ask_half = 'ask-half';
+const give_half = 'give-half';
+
+/// What is half typed in the field in hand: {field, text}, both empty for none.
+export function half_typed() {
+  const asked = new CustomEvent(ask_half, { detail: { text: null } });
+  document.activeElement?.dispatchEvent(asked);
+  const { text } = asked.detail;
+  if (text === null) return { field: '', text: '' };
+  return { field: `${document.activeElement.closest('[data-panel]').dataset.panel} ${document.activeElement.dataset.name}`, text };
+}
+
+/// It stands in its field again, where that is shown; it counts when the field is left.
+export function put_back({ field, text }) {
+  if (!field) return;
+  const [panel, name] = field.split(' ').map(CSS.escape);
+  document.querySelector(`[data-panel="${panel}"] [data-name="${name}"]`)?.dispatchEvent(new CustomEvent(give_half, { detail: { text } }));
+}
 
 const as_typed = { autocomplete: 'off', autocorrect: 'off', autocapitalize: 'off', spellcheck: 'false', dir: 'auto' };
 
@@ -97,7 +114,11 @@ export function field(act, id) {
     input.addEventListener('input', typed);
     input.addEventListener('compositionend', () => typed());
     input.addEventListener('keydown', keys);
-    input.addEventListener(hand_over, leave);
+    input.addEventListener(ask_half, ({ detail }) => { if (input.value !== shown) detail.text = input.value; });
+    input.addEventListener(give_half, ({ detail }) => {
+      input.focus();
+      input.value = detail.text;
+    });
     box.replaceChildren(input, unit);
   };
   return {

@@ -12,7 +12,9 @@ export class Painter {
 
   /// @param act  {press(press, more), refuse(reason), focus_sheet(), turned(text, by_deg), opened(element)} for the items
   constructor(act) {
-    this.#act = { ...act, follow: (press) => { if (press?.command && !this.#painting) act.press(press, {}); } };
+    // A field that is taken away sends what was typed in it: once all is painted.
+    const press = (...what) => (this.#painting ? queueMicrotask(() => act.press(...what)) : act.press(...what));
+    this.#act = { ...act, press, follow: (press) => { if (press?.command && !this.#painting) act.press(press, {}); } };
     const place = (id, list = '') => ({ root: document.getElementById(id), list: document.querySelector(`#${id}${list}`) });
     this.#places = { tray: place('tray'), slip: place('slip', ' .papers'), margin: place('margin'), outline: place('outline'), whole: place('whole'), page: place('page') };
   }

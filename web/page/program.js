@@ -42,6 +42,11 @@ export class Program {
   store_answered(write, fault) { this.#call('store_answered', write, fault); }
   woken() { this.#call('woken'); }
   hidden() { this.#call('hidden'); }
+  half_typed({ field, text }) { this.#call('half_typed', field, text); }
+  take_half_typed() {
+    const [field, ...lines] = this.#text('take_half_typed').split('\n');
+    return { field, text: lines.join('\n') };
+  }
 
   start(fragment, loaded_anew) { this.#call('start', fragment, Number(loaded_anew)); }
   file_opened(text) { this.#call('file_opened', text); }
