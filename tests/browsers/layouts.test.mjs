@@ -165,6 +165,25 @@ describe('layouts', with_engine('chromium', 400_000), () => {
         await page.close();
       });
 
+  test('both readings are whole at each size of text', async () => {
+    for (const device of Object.keys(views)) {
+      const page = await fresh(views[device]);
+      const { marks, roses } = await read(page);
+      await done(page, 'lay-edge', { from: marks[0].id, to: marks[1].id });
+      await done(page, 'slide-edge-to', { rose: roses[0].id });
+      for (const percent of ['100', '125', '150']) {
+        await done(page, 'set-text-size', { percent });
+        const cut = await until(page, 'the readings', () => {
+          const all = [...document.querySelectorAll('[data-panel=straight-edge] .reading > *')];
+          const room = document.querySelector('[data-panel=straight-edge] .body')?.getBoundingClientRect();
+          return all.length === 6 && { texts: all.filter((each) => each.getBoundingClientRect().right > room.right + 0.5 || each.getBoundingClientRect().left < room.left - 0.5).map((each) => each.textContent) };
+        });
+        assert.deepEqual(cut.texts, [], `${device}, ${percent} %`);
+      }
+      await page.close();
+    }
+  });
+
   test('at 400 % a slip is read and worked to its end without a scroll across', async () => {
     const page = await fresh(zoomed['400 %']);
     await done(page, 'open-slip', { slip: 'new-mark' });
