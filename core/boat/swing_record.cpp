@@ -119,9 +119,9 @@ Result<SwingWorked> work_out(const Swing& swing) {
     worked.fit = fitted->fit;
     worked.over_ground = *fitted;
   } else {
+    std::erase_if(worked.counted, [&](std::size_t i) { return !worked.deviations[i]; });  // of an unknown object whose bearings cancel
     std::vector<DeviationReading> readings;
-    for (const std::size_t i : worked.counted)
-      if (worked.deviations[i]) readings.push_back({CompassDirection(swing.rows[i].heading_deg), *worked.deviations[i]});
+    for (const std::size_t i : worked.counted) readings.push_back({CompassDirection(swing.rows[i].heading_deg), *worked.deviations[i]});
     const bool known = swing.method != SwingMethod::unknown_object;
     if (!known) worked.mean_bearing = mean_bearing(swing);
     const bool by_variation = swing.reference == Reference::true_north;

@@ -58,6 +58,14 @@ TEST_CASE("an object of unknown bearing gives all but A, and says so") {
   CHECK(std::abs(worked->fit.coefficient_deg(Coefficient::c) + 3) < 0.01);
 }
 
+TEST_CASE("bearings of an unknown object that cancel tell nothing, and say so") {
+  Swing swing{.method = SwingMethod::unknown_object};
+  for (const double read_deg : {10.0, 100.0, 190.0, 280.0}) swing.rows.push_back({.heading_deg = read_deg, .read_deg = read_deg});
+  const Result<SwingWorked> worked = work_out(swing);
+  REQUIRE_FALSE(worked.ok());
+  CHECK(worked.problem().fault == Fault::too_few_readings);
+}
+
 TEST_CASE("what was left out, or not read, is not counted") {
   Swing swing = swing_by(SwingMethod::known_object);
   swing.rows[2].left_out = true;
