@@ -109,6 +109,31 @@ TEST_CASE("no drag of any tool leaves anything half done when it is cancelled: b
     }
 }
 
+TEST_CASE("the drag of a handle never moves the paper, whichever hand drags") {
+  const std::string place = "sheet/44°10.0'N 031°20.0'W";
+  for (const PointerKind hand : {PointerKind::mouse, PointerKind::touch, PointerKind::pen})
+    for (const char* handle : {"edge/end-a", "edge/end-b", "edge/reading", "rose/centre", "rose/size", "dividers/leg-a", "dividers/leg-b", "dividers/hinge"}) {
+      CAPTURE(handle); CAPTURE(static_cast<int>(hand));
+      Tabletop table;
+      const std::string part = handle;
+      if (part.starts_with("edge/")) table.done("lay-edge", Value::object({{"from", table.mark_id(0)}, {"to", table.mark_id(1)}}));
+      else table.done("tool", Value::object({{"tool", part.starts_with("rose") ? "rose" : "dividers"}}));
+      if (part.starts_with("dividers")) {
+        table.press("mark/Off Sarn");
+        table.press("mark/Off Gannet");
+      }
+      table.hand = hand;
+      table.now_ms += 1000;
+      const ScreenPoint paper = table.middle(place), from = table.middle(handle);
+      table.hold(from, from + ScreenPoint{70, -50});
+      CHECK(table.middle(place) == paper);
+      table.lift(from + ScreenPoint{70, -50});
+      CHECK(table.middle(place) == paper);
+      const bool moved = !(table.middle(handle) == from);
+      CHECK(moved);
+    }
+}
+
 TEST_CASE("touch locked, the sheet is deaf to rain, fingers and right buttons") {
   Tabletop table;
   table.done("tool", Value::object({{"tool", "mark"}}));
