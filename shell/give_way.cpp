@@ -75,18 +75,20 @@ void GiveWay::look(Session& session, bool by_hand) {
   const std::optional<InHand> thing = in_hand(session);
   const std::optional<SheetRect> must = thing ? std::optional(thing->must) : std::nullopt;
   const bool is_new = slip_ != session.slip || thing_ != must;
-  const bool more_covered = view.covered_right_px > covered_right_px_ || view.covered_bottom_px > covered_bottom_px_;
+  const FreeArea room = session.free_area();
+  const bool has_room = room.width_px >= 2 * k_clear_px && room.height_px >= 2 * k_clear_px;
+  const bool more_covered = has_room && (waits_ || view.covered_right_px > covered_right_px_ || view.covered_bottom_px > covered_bottom_px_);
+  waits_ = !has_room;
   slip_ = session.slip;
   thing_ = must;
   covered_right_px_ = view.covered_right_px;
   covered_bottom_px_ = view.covered_bottom_px;
-  if (!thing || (!more_covered && (!is_new || by_hand))) return;
+  if (!thing || !has_room || (!more_covered && (!is_new || by_hand))) return;
 
   Camera& camera = session.desk.camera;
   const auto corner = [&](double x_mm, double y_mm) { return camera.to_screen({x_mm, y_mm}); };
   const ScreenPoint must_low = corner(must->left_mm, must->top_mm), must_high = corner(must->right_mm, must->bottom_mm);
   const ScreenPoint low = corner(thing->should.left_mm, thing->should.top_mm), high = corner(thing->should.right_mm, thing->should.bottom_mm);
-  const FreeArea room = session.free_area();
   const ScreenPoint by{shift_of(must_low.x_px, must_high.x_px, low.x_px, high.x_px, room.width_px), shift_of(must_low.y_px, must_high.y_px, low.y_px, high.y_px, room.height_px)};
   if (by.x_px == 0 && by.y_px == 0) return;
   camera = panned(camera, by);

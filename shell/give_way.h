@@ -17,6 +17,7 @@ class GiveWay {
   std::optional<SheetRect> thing_;
   double covered_right_px_ = 0;
   double covered_bottom_px_ = 0;
+  bool waits_ = false;  // a slip has all the room: what comes after it is measured before anything is shifted
 };
 
 }  // namespace fogsheet
