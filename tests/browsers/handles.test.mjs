@@ -50,6 +50,7 @@ describe('handles', with_engine('chromium', 180_000), () => {
       const value = await read(page);
       assert.deepEqual(fields(value), ['compass', 'edge', 'format', 'history', 'legs', 'marks', 'notes', 'passage', 'roses', 'sheet', 'variation']);
       assert.ok(Number.isInteger(value.format));
+      assert.deepEqual(value.compass, { deviation: 'not entered' });
       assert.deepEqual(fields(value.sheet), ['date', 'datum', 'mid_lat_deg', 'mid_lon_deg', 'name', 'note', 'paper', 'scale', 'signs']);
       assert.match(value.sheet.date, /^\d{4}-\d\d-\d\d$/);
       assert.deepEqual(fields(value.variation), ['source', 'uncertainty_deg', 'used_deg', 'value_deg', 'zone']);
@@ -65,7 +66,7 @@ describe('handles', with_engine('chromium', 180_000), () => {
       }
       for (const rose of value.roses) assert.deepEqual(fields(rose), ['id', 'lat_deg', 'lon_deg', 'own_place', 'radius_mm', 'variation_deg']);
       assert.deepEqual(fields(value.edge), ['bearing_magnetic_deg', 'bearing_true_deg', 'locked', 'on', 'settled_on', 'shown']);
-      assert.deepEqual(fields(value.history), ['drawer', 'first_step', 'kept', 'last_step', 'redo_label', 'step', 'undo_label']);
+      assert.deepEqual(fields(value.history), ['boats', 'drawer', 'first_step', 'kept', 'last_step', 'redo_label', 'step', 'undo_label']);
       const ids = [...value.marks, ...value.legs, ...value.roses].map((each) => each.id);
       assert.ok(ids.every((id) => typeof id === 'string' && id !== ''));
     });
