@@ -1,20 +1,14 @@
 // The boats there are, each a document with its past and a key of its own, beside the sheets.
 #pragma once
 
-#include <compare>
 #include <cstdint>
 #include <memory>
 #include <vector>
 
 #include "core/document/history.h"
+#include "shell/kept_key.h"
 
 namespace fogsheet {
-
-/// Names a boat on this device for good: when she was entered, in ms since 1970, or a little later.
-struct BoatKey {
-  std::uint64_t value = 0;  // 0 names nothing
-  auto operator<=>(const BoatKey&) const = default;
-};
 
 struct KeptBoat {
   BoatKey key;

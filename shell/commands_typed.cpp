@@ -10,6 +10,7 @@
 #include "core/sheet/scale_text.h"
 #include "shell/arguments.h"
 #include "shell/form_fields.h"
+#include "shell/typed_quantity.h"
 #include "shell/typed_variation.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
@@ -37,15 +38,7 @@ Result<TypedField> typed_argument(const Value& arguments) {
 /// Nothing typed where a height belongs means that it is not known.
 Result<double> typed_height_m(const std::string& text) {
   if (trimmed(text).empty()) return 0.0;
-  const Result<Length> height = parse_length(text, LengthUnit::metres);
-  if (!height) return height.problem();
-  return height->metres();
-}
-
-Result<double> typed_nm(const std::string& text) {
-  const Result<Length> length = parse_length(text);
-  if (!length) return length.problem();
-  return length->nm();
+  return typed_metres(text);
 }
 
 Result<MarkChange> typed_change(const Form& entries, const std::string& prefix, const TypedField& typed) {

@@ -12,6 +12,7 @@
 #include "core/directions/direction_figures.h"
 #include "core/directions/direction_text.h"
 #include "core/formats/boat_fields.h"
+#include "shell/typed_quantity.h"
 
 namespace fogsheet {
 namespace {
@@ -68,24 +69,6 @@ Result<double> typed_direction(const std::string& text, Reference by) {
 
 Parsed put_direction(std::optional<double>& deg, const std::string& text, Reference by) {
   return put_optional(deg, text, [&](const std::string& typed) { return typed_direction(typed, by); });
-}
-
-Result<double> typed_nm(const std::string& text) {
-  const Result<Length> length = parse_length(text);
-  if (!length) return length.problem();
-  return length->nm();
-}
-
-Result<double> typed_metres(const std::string& text) {
-  const Result<Length> length = parse_length(text, LengthUnit::metres);
-  if (!length) return length.problem();
-  return length->metres();
-}
-
-Result<double> typed_knots(const std::string& text) {
-  const Result<Speed> speed = parse_speed(text);
-  if (!speed) return speed.problem();
-  return speed->knots();
 }
 
 Parsed put_minute(int& minute, const std::string& text) {

@@ -1,6 +1,7 @@
 #include "shell/read.h"
 
 #include "core/directions/direction_figures.h"
+#include "core/directions/direction_text.h"
 #include "core/document/written.h"
 #include "core/formats/document_text.h"
 #include "core/instruments/rose_reading.h"
@@ -62,10 +63,10 @@ Value leg_value(const Session& session, const Leg& leg) {
   if (facts.has_magnetic) {
     // The shown magnetic course is the sum's, so that what stands beside it adds up.
     const ChainRow& last = *row_of(facts.chain, ChainTerm::magnetic_direction);
-    shown.set("variation", correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
+    shown.set("variation", print_correction(variation.used->deg, rounding));
     shown.set("magnetic", words::with_letter(last.shown_deg, rounding, Reference::magnetic));
     const ChainRow* compass = row_of(facts.chain, ChainTerm::compass_direction);
-    shown.set("deviation", compass ? words::deviation_figures(row_of(facts.chain, ChainTerm::deviation)->shown_deg, rounding) : words::no_deviation(facts.chain, rounding));
+    shown.set("deviation", compass ? print_correction(row_of(facts.chain, ChainTerm::deviation)->shown_deg, rounding) : words::no_deviation(facts.chain, rounding));
     if (compass) shown.set("compass", words::with_letter(compass->shown_deg, rounding, Reference::compass));
     shown.set("back_magnetic", words::with_letter(last.shown_deg + 180, rounding, Reference::magnetic));
   }
@@ -121,7 +122,7 @@ Value edge_value(const Session& session) {
     shown.set("true", words::with_letter(bearing(*edge).deg(), rounding, Reference::true_north));
     shown.set("back_true", words::with_letter(bearing(*edge).reciprocal().deg(), rounding, Reference::true_north));
     if (has_magnetic) {
-      shown.set("variation", correction_figures(variation.used->deg, rounding) + "°" + east_west(variation.used->deg, rounding));
+      shown.set("variation", print_correction(variation.used->deg, rounding));
       const double magnetic_deg = row_of(reading.chain, ChainTerm::magnetic_direction)->shown_deg;
       shown.set("magnetic", words::with_letter(magnetic_deg, rounding, Reference::magnetic));
       shown.set("back_magnetic", words::with_letter(magnetic_deg + 180, rounding, Reference::magnetic));

@@ -3,21 +3,15 @@
 // laid over, and redo there goes to it again until that one is changed.
 #pragma once
 
-#include <compare>
 #include <cstdint>
 #include <memory>
 #include <optional>
 #include <vector>
 
 #include "core/document/history.h"
+#include "shell/kept_key.h"
 
 namespace fogsheet {
-
-/// Names a sheet on this device for good: when it was laid down, in ms since 1970, or a little later.
-struct SheetKey {
-  std::uint64_t value = 0;  // 0 names nothing
-  auto operator<=>(const SheetKey&) const = default;
-};
 
 /// The sheet that one was laid over, and what doing so is called.
 struct LaidOver {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/directions/direction_figures.h"
+#include "core/directions/direction_text.h"
 #include "core/positions/position_figures.h"
 
 namespace fogsheet::words {
@@ -208,8 +209,6 @@ bool is_correction(ChainTerm term) {
 
 }  // namespace
 
-std::string deviation_figures(double deg, Rounding rounding) { return correction_figures(deg, rounding) + "°" + east_west(deg, rounding); }
-
 std::string no_deviation(const Chain& chain, Rounding rounding) {
   switch (chain.deviation) {
     case DeviationAnswer::one: return "";
@@ -271,8 +270,7 @@ std::string reference_name(Reference reference) { return reference == Reference:
 std::string reference_letter(Reference reference) { return reference == Reference::true_north ? "T" : reference == Reference::magnetic ? "M" : "C"; }
 
 std::string with_letter(double deg, Rounding rounding, Reference reference) {
-  const char* letter = reference == Reference::true_north ? "°T" : reference == Reference::magnetic ? "°M" : "°C";
-  return direction_figures(deg, rounding) + letter;
+  return print_direction(deg, reference, rounding);
 }
 
 std::string spoken(double deg, Rounding rounding, Reference reference) {

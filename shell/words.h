@@ -47,8 +47,6 @@ std::string variation_source(const Document& document, const VariationInUse& var
 std::string variation_caution(const VariationInUse& variation);
 
 /// The chain as a column sum, with the reason beside each correction.
-/// "3°W"; "0°" for none.
-std::string deviation_figures(double deg, Rounding rounding);
 /// Why a chain has no row for the deviation; empty where it has one.
 std::string no_deviation(const Chain& chain, Rounding rounding);
 ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationInUse& variation);

@@ -5,7 +5,7 @@
 
 #include "core/base/number_text.h"
 #include "core/compass/bearings_swung.h"
-#include "core/directions/direction_figures.h"
+#include "core/directions/direction_text.h"
 #include "shell/words.h"
 #include "shell/words_of_compass.h"
 
@@ -69,7 +69,7 @@ std::string entry_result(const LogEntry& entry) {
   return std::get<Remark>(entry.what).text;
 }
 
-std::string deviation_tenths(double deg) { return correction_figures(deg, Rounding::tenths) + "°" + east_west(deg, Rounding::tenths); }
+std::string deviation_tenths(double deg) { return print_correction(deg, Rounding::tenths); }
 
 std::string heading_figures(double deg) { return with_letter(deg, std::abs(deg - std::round(deg)) < 0.05 ? Rounding::whole_degrees : Rounding::tenths, Reference::compass); }
 
