@@ -66,6 +66,17 @@ std::string sentence(const Problem& problem) {
     case Fault::date_unreadable: return quoted(text(0)) + " is no date: write year, month and day as 2026-06-21.";
     case Fault::date_outside_models:
       return "No variation for the year " + value(0) + ": the models reach from " + value(1) + " to " + value(2) + ". Set another date, or enter the variation printed on your chart.";
+    case Fault::instant_unreadable: return quoted(text(0)) + " is no time in UTC: write it as 2026-06-21T06:40:00Z.";
+    case Fault::speed_not_positive: return "At " + value(0) + " kn she gets nowhere: enter a speed of more than nought.";
+    case Fault::time_not_positive: return "The end has to be later than the beginning.";
+    case Fault::time_before_departure: return "That is before the departure.";
+    case Fault::stream_not_stemmed:
+      return "The stream can't be stemmed at " + value(0) + " kn" + (text(0).empty() ? "" : ", " + text(0)) + ": it takes more than " + value(1) + " kn through the water.";
+    case Fault::leg_takes_too_long: return "This leg would take more than " + value(0) + " hours: enter a higher speed, or part it.";
+    case Fault::stream_hour_twice: return "The hour " + value(0) + " from high water stands twice in the table: leave one out.";
+    case Fault::stream_hour_unknown: return "The hour " + value(0) + " is not in a table of streams: from " + value(1) + " to " + value(2) + " about high water.";
+    case Fault::high_water_missing: return "The time of high water is missing: the hours of the table count from it.";
+    case Fault::mark_too_near: return "The mark is " + value(1) + " nm off: it can't be left at " + value(0) + " nm.";
     case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
     case Fault::no_marks_to_fit: return "There are no marks on the sheet in hand to fit one to.";
     case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take 1:" + value(0) + ", and 1:" + value(1) + " is the smallest scale. Take a larger paper or places nearer together.";
@@ -83,7 +94,7 @@ std::string sentence(const Problem& problem) {
     case Fault::note_unknown: return "There is no such note on this sheet (" + text(0) + ").";
     case Fault::nothing_written: return "Nothing is written on this leg.";
     case Fault::leg_ends_missing: return "Choose the mark the leg begins at and the one it ends at.";
-    case Fault::leg_of_no_length: return "A leg needs two places: both ends are " + quoted(text(0)) + ".";
+    case Fault::leg_of_no_length: return "A leg needs two places" + (text(0).empty() ? "." : ": both ends are " + quoted(text(0)) + ".");
     case Fault::leg_already_there: return "There is a leg from " + quoted(text(0)) + " to " + quoted(text(1)) + " already.";
     case Fault::paper_unknown: return quoted(text(0)) + " is no paper known here.";
     case Fault::kind_unknown: return quoted(text(0)) + " is no kind of mark: landmark, light, turn, danger or other.";

@@ -6,6 +6,8 @@ namespace fogsheet {
 
 namespace {
 
+constexpr std::int64_t k_days_an_era = 146'097;  // of 400 years, after which the calendar begins anew
+constexpr std::int64_t k_days_to_1970 = 719'468;  // from 0000-03-01
 constexpr int k_months = 12;
 constexpr int k_days_before_month[k_months] = {0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334};
 constexpr int k_days_in_month[k_months] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
@@ -23,8 +25,6 @@ bool is_valid(Date date) {
 
 Date date_of_unix_day(std::int64_t day) {
   // Counted from 0000-03-01 in eras of 400 years, so that leap days end their years.
-  constexpr std::int64_t k_days_an_era = 146'097;
-  constexpr std::int64_t k_days_to_1970 = 719'468;
   const std::int64_t since = day + k_days_to_1970;
   const std::int64_t era = (since >= 0 ? since : since - (k_days_an_era - 1)) / k_days_an_era;
   const std::int64_t of_era = since - era * k_days_an_era;
@@ -33,6 +33,15 @@ Date date_of_unix_day(std::int64_t day) {
   const std::int64_t from_march = (5 * of_year + 2) / 153;
   const std::int64_t month = from_march < 10 ? from_march + 3 : from_march - 9;
   return {.year = static_cast<int>(year_of_era + era * 400 + (month <= 2)), .month = static_cast<int>(month), .day = static_cast<int>(of_year - (153 * from_march + 2) / 5 + 1)};
+}
+
+std::int64_t unix_day(Date date) {
+  SHEET_CHECK(is_valid(date), "a date that is in no calendar");
+  const std::int64_t year = date.year - (date.month <= 2);  // never negative: years begin at 1
+  const std::int64_t year_of_era = year % 400;
+  const std::int64_t from_march = date.month > 2 ? date.month - 3 : date.month + 9;
+  const std::int64_t of_year = (153 * from_march + 2) / 5 + date.day - 1;
+  return year / 400 * k_days_an_era + year_of_era * 365 + year_of_era / 4 - year_of_era / 100 + of_year - k_days_to_1970;
 }
 
 int day_of_year(Date date) {

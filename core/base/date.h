@@ -24,6 +24,9 @@ bool is_valid(Date date);
 /// Source: Hinnant, chrono-compatible low-level date algorithms (civil_from_days).
 Date date_of_unix_day(std::int64_t day);
 
+/// And back: whole days from 1970-01-01 to that one, negative before it. Source: the same (days_from_civil).
+std::int64_t unix_day(Date date);
+
 /// 1 for 1 January, 365 or 366 for 31 December.
 int day_of_year(Date date);
 

@@ -46,6 +46,17 @@ enum class Fault {
   // dates
   date_unreadable,     // texts: what was given
   date_outside_models,  // numbers: year given, first year, last year
+  instant_unreadable,  // texts: what was given
+  // passages. Times in numbers are seconds since 1970; where texts[0] says "when", who knows the zone may write it there
+  speed_not_positive,      // numbers: the speed given (kn)
+  time_not_positive,       // numbers: the hours given: the end is not after the beginning
+  time_before_departure,   // numbers: hours before it
+  stream_not_stemmed,      // texts: when, or none; numbers: speed given (kn), the least that could (kn), from, to
+  leg_takes_too_long,      // numbers: the most hours a leg may take
+  stream_hour_twice,       // numbers: the hour from high water
+  stream_hour_unknown,     // numbers: the hour given, least, most
+  high_water_missing,      // a table by hours, and no high water to count them from
+  mark_too_near,           // numbers: distance to leave it at, distance to it (nm)
   // the sheet and what lies on it
   place_off_sheet,         // texts: the mark's name
   no_marks_to_fit,         // a sheet is to be fitted to marks, and there are none

@@ -44,7 +44,7 @@ std::string in_full(double value) {
 }
 
 Kind find_kind(const std::string& name) {
-  for (const KindTable& kinds : {compass_kinds(), sailing_kinds(), earth_kinds(), magnetic_kinds(), format_kinds()})
+  for (const KindTable& kinds : {compass_kinds(), sailing_kinds(), earth_kinds(), magnetic_kinds(), format_kinds(), passage_kinds()})
     if (const auto found = kinds.find(name); found != kinds.end()) return found->second;
   return nullptr;
 }

@@ -53,5 +53,6 @@ KindTable sailing_kinds();
 KindTable earth_kinds();
 KindTable magnetic_kinds();
 KindTable format_kinds();
+KindTable passage_kinds();
 
 }  // namespace fogsheet::values
