@@ -58,12 +58,13 @@ std::string zone_name(const Zone& zone) {
 Result<Zone> parse_zone(std::string_view text) {
   if (std::optional<Problem> unfit = unfit_entry(k_zone, text)) return *unfit;
   const std::vector<EntryToken> tokens = entry_tokens(text, CommaMeans::decimal_mark);
+  // Before the sign stands the name, in whatever letters: no figure and no other sign is among them.
   std::size_t sign = 0;
-  while (sign < tokens.size() && tokens[sign].kind == Kind::word) ++sign;
-  const std::string first_word = tokens[0].kind == Kind::word ? tokens[0].word : "";
+  while (sign < tokens.size() && tokens[sign].kind != Kind::plus && tokens[sign].kind != Kind::minus && tokens[sign].kind != Kind::number) ++sign;
+  const bool universal = sign == 1 && is_universal(tokens[0].word);
   std::string name = sign == 0 ? "" : std::string(text.substr(tokens[0].begin, tokens[sign - 1].end - tokens[0].begin));
   if (sign == tokens.size()) {
-    if (sign == 1 && is_universal(first_word)) return Zone{.minutes_east = 0, .name = first_word == "utc" ? "" : std::move(name)};
+    if (universal) return Zone{.minutes_east = 0, .name = tokens[0].word == "utc" ? "" : std::move(name)};
     return Problem{
         .fault = Fault::entry_part_missing, .texts = {std::string(k_zone), "hours from UTC"}, .begin = tokens[0].begin, .end = tokens.back().end};
   }
@@ -86,7 +87,7 @@ Result<Zone> parse_zone(std::string_view text) {
                    .begin = mark.begin,
                    .end = tokens.back().end};
   }
-  if (sign == 1 && is_universal(first_word)) name.clear();  // "UT+1" is UTC+1 under no name of its own
+  if (universal) name.clear();  // "UT+1" is UTC+1 under no name of its own
   return Zone{.minutes_east = minutes_east, .name = std::move(name)};
 }
 

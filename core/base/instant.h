@@ -39,8 +39,8 @@ struct Zone {
 /// Its name, or one made of its minutes: "UTC", "UTC+1", "UTC-3:30".
 std::string zone_name(const Zone& zone);
 
-/// "UT", "UTC", "GMT" or "Z"; hours ahead of UTC, east positive: "+1", "UTC+1", "+0530", "UTC-3:30"; or a name of letters
-/// with them, which is kept: "BST +1". A name alone says nothing: Fault entry_part_missing, "hours from UTC". Others: entry_*,
+/// "UT", "UTC", "GMT" or "Z"; hours ahead of UTC, east positive: "+1", "UTC+1", "+0530", "UTC-3:30"; or a name without figures
+/// before them, which is kept: "BST +1". A name alone says nothing: Fault entry_part_missing, "hours from UTC". Others: entry_*,
 /// minutes_out_of_range, number_out_of_range (hours). Beware: the zone descriptions of older books have the sign reversed.
 Result<Zone> parse_zone(std::string_view text);
 

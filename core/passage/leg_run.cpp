@@ -95,13 +95,15 @@ Result<double> one_heading_hours(const LegPlan& plan, double at_s, Sense sense) 
 
 Result<double> on_the_line_hours(const LegPlan& plan, double at_s, Sense sense) {
   Walk walk(*plan.streams, at_s, sense);
+  const PlaneVector ahead = along(plan.track);
   double to_go_nm = plan.distance_nm;
   while (const std::optional<Stretch> stretch = walk.next()) {
-    const Result<CourseToSteer> course = course_to_steer(plan.track, plan.speed_kn, stream_of(stretch->piece->velocity_kn));
-    if (!course.ok()) return walk.not_stemmed(plan, *stretch, course.problem().numbers[1]);
-    const double into_h = to_go_nm / course->speed_over_ground_kn, stretch_h = stretch->end_h - stretch->begin_h;
+    const PlaneVector stream_kn = stretch->piece->velocity_kn;
+    const LineTriangle triangle = line_triangle(ahead, plan.speed_kn, stream_kn);
+    if (!triangle.stemmed) return walk.not_stemmed(plan, *stretch, least_speed_kn(ahead, stream_kn));
+    const double into_h = to_go_nm / triangle.speed_over_ground_kn, stretch_h = stretch->end_h - stretch->begin_h;
     if (into_h <= stretch_h) return stretch->begin_h + into_h;
-    to_go_nm -= stretch_h * course->speed_over_ground_kn;
+    to_go_nm -= stretch_h * triangle.speed_over_ground_kn;
   }
   return Problem{.fault = Fault::leg_takes_too_long, .numbers = {k_longest_leg_hours}};
 }
@@ -113,12 +115,28 @@ Result<double> hours_of(const LegPlan& plan, double at_s, Sense sense) {
   return plan.way == Way::one_heading ? one_heading_hours(plan, at_s, sense) : on_the_line_hours(plan, at_s, sense);
 }
 
-// What is held through the water on a stretch. Hour by hour it is asked only where the stream was stemmed.
-Result<TrueDirection> water_track_on(const LegPlan& plan, const LegRun& run, const StreamPiece& piece) {
-  if (plan.way == Way::one_heading) return run.water_track;
-  const Result<CourseToSteer> course = course_to_steer(plan.track, plan.speed_kn, stream_of(piece.velocity_kn));
-  if (!course.ok()) return course.problem();
-  return course->water_track;
+// What is held through the water on a stretch, and the speeds it makes. Empty where the stream holds the boat on her line.
+struct Held {
+  TrueDirection water_track;
+  PlaneVector through_water_kn;
+  PlaneVector over_ground_kn;
+};
+
+std::optional<Held> held_on(const LegPlan& plan, PlaneVector ahead, const Held& one_heading, PlaneVector stream_kn) {
+  if (plan.way == Way::one_heading)
+    return Held{.water_track = one_heading.water_track,
+                .through_water_kn = one_heading.through_water_kn,
+                .over_ground_kn = one_heading.through_water_kn + stream_kn};
+  const LineTriangle triangle = line_triangle(ahead, plan.speed_kn, stream_kn);
+  if (!triangle.stemmed) return std::nullopt;
+  const PlaneVector over_ground_kn = triangle.speed_over_ground_kn * ahead;
+  return Held{.water_track = TrueDirection(plan.track.deg() + crab_deg(triangle)),
+              .through_water_kn = over_ground_kn - stream_kn,
+              .over_ground_kn = over_ground_kn};
+}
+
+Held on_heading(TrueDirection water_track, double speed_kn) {
+  return {.water_track = water_track, .through_water_kn = along(water_track, speed_kn), .over_ground_kn = {}};
 }
 
 PlaneVector carried_nm(const LegPlan& plan, double departure_s, double hours) {
@@ -142,22 +160,23 @@ Result<LegRun> run_leg(const LegPlan& plan, double departure_s) {
   run.net_stream = stream_of(1 / *hours * stream_nm);
   run.stream_entered = plan.streams->entered();
 
+  const Held one_heading = on_heading(run.water_track, plan.speed_kn);
   Walk walk(*plan.streams, departure_s, Sense::forwards);
   PlaneVector ground_nm;
   for (std::optional<Stretch> stretch = walk.next(); stretch && stretch->begin_h < *hours; stretch = walk.next()) {
     const StreamPiece& piece = *stretch->piece;
     const double end_h = std::min(stretch->end_h, *hours);
-    const TrueDirection water_track = water_track_on(plan, run, piece).value();
-    const PlaneVector over_ground_kn = along(water_track, plan.speed_kn) + piece.velocity_kn;
-    ground_nm = ground_nm + (end_h - stretch->begin_h) * over_ground_kn;
+    const std::optional<Held> held = held_on(plan, ahead, one_heading, piece.velocity_kn);
+    SHEET_CHECK(held, "a leg came to its end through a stream that holds the boat");
+    ground_nm = ground_nm + (end_h - stretch->begin_h) * held->over_ground_kn;
     run.pieces.push_back({.from_s = walk.time_s(stretch->begin_h),
                           .to_s = walk.time_s(end_h),
-                          .water_track = water_track,
+                          .water_track = held->water_track,
                           .stream_kn = piece.velocity_kn,
                           .stream_entered = piece.entered,
                           .along_nm = dot(ahead, ground_nm),
                           .across_nm = to_starboard(ahead, ground_nm)});
-    run.speed_at_arrival_kn = dot(ahead, over_ground_kn);
+    run.speed_at_arrival_kn = dot(ahead, held->over_ground_kn);
     if (run.stream_entered && !piece.entered && !run.gap) {
       run.gap = piece;
       run.gap->from_s = run.pieces.back().from_s;
@@ -187,13 +206,16 @@ Result<RunPoint> point_after(const LegPlan& plan, const LegRun& run, double hour
   if (!(hours >= 0)) return Problem{.fault = Fault::time_before_departure, .numbers = {-hours}};
   if (hours > k_longest_leg_hours) return Problem{.fault = Fault::leg_takes_too_long, .numbers = {k_longest_leg_hours}};
   Walk walk(*plan.streams, run.departure_s, Sense::forwards);
+  const PlaneVector ahead = along(plan.track);
+  const Held one_heading = on_heading(run.water_track, plan.speed_kn);
   RunPoint point;
   for (std::optional<Stretch> stretch = walk.next(); stretch && stretch->begin_h < hours; stretch = walk.next()) {
     const double stretch_h = std::min(stretch->end_h, hours) - stretch->begin_h;
-    const Result<TrueDirection> water_track = water_track_on(plan, run, *stretch->piece);
-    if (!water_track.ok()) return walk.not_stemmed(plan, *stretch, water_track.problem().numbers[1]);
-    point.through_water = point.through_water + along(*water_track, plan.speed_kn * stretch_h);
-    point.stream = point.stream + stretch_h * stretch->piece->velocity_kn;
+    const PlaneVector stream_kn = stretch->piece->velocity_kn;
+    const std::optional<Held> held = held_on(plan, ahead, one_heading, stream_kn);
+    if (!held) return walk.not_stemmed(plan, *stretch, least_speed_kn(ahead, stream_kn));
+    point.through_water = point.through_water + stretch_h * held->through_water_kn;
+    point.stream = point.stream + stretch_h * stream_kn;
   }
   return point;
 }

@@ -39,9 +39,22 @@ struct CourseToSteer {
 /// stream_not_stemmed without times.
 Result<CourseToSteer> course_to_steer(TrueDirection track, double speed_kn, Stream stream);
 
+/// The same in parts, where many are asked for: a triangle on a line of that direction, a unit vector.
+struct LineTriangle {
+  double left_kn = 0;               // what crabbing leaves of the speed, along the line
+  double across_kn = 0;             // what of the stream sets to starboard
+  double speed_over_ground_kn = 0;  // along the line
+  bool stemmed = false;
+};
+LineTriangle line_triangle(PlaneVector ahead, double speed_kn, PlaneVector stream_kn);
+
+/// How far to starboard of the line that triangle's water track points, deg.
+double crab_deg(const LineTriangle& triangle);
+
 /// More than this speed through the water makes some way along the track: the drift when the stream sets against it or square
 /// to it, else what of the stream sets across.
 double least_speed_kn(TrueDirection track, Stream stream);
+double least_speed_kn(PlaneVector ahead, PlaneVector stream_kn);
 
 /// Where a water track and speed lead over the ground. Standing still over the ground: course 0.
 Motion made_good(Motion through_water, Stream stream);

@@ -1,5 +1,5 @@
-// Core as WebAssembly beside the same work done otherwise: declination beside two JavaScript packages, rhumb lines beside
-// the native build. Medians of interleaved runs; ratios above 1 mean that core is faster. Aims are printed, nothing fails.
+// Core as WebAssembly beside the same work done otherwise: declination beside two JavaScript packages, rhumb lines and
+// legs beside the native build. Medians of interleaved runs; ratios above 1 mean that core is faster. Aims are printed, nothing fails.
 import { execFileSync } from "node:child_process";
 import { createRequire } from "node:module";
 import path from "node:path";
@@ -68,14 +68,23 @@ it("magnetic model, a point with a new date each", (t) => {
   }, points), 4);
 });
 
-it("rhumb inverse as WebAssembly and natively", (t) => {
+// What a native program and its WebAssembly print first: medians of seven interleaved runs.
+function bothBuilds(program) {
   const runs = { native: [], web: [] };
   for (let round = 0; round < 7; round += 1) {
-    runs.native.push(Number(execFileSync(path.join(releaseBuild, "tests/rhumb_bench"), { encoding: "utf8" }).split(" ")[0]));
-    runs.web.push(Number(execFileSync(process.execPath, [path.join(webBuild, "tests/rhumb_bench.js")], { encoding: "utf8" }).split(" ")[0]));
+    runs.native.push(Number(execFileSync(path.join(releaseBuild, "tests", program), { encoding: "utf8" }).split(" ")[0]));
+    runs.web.push(Number(execFileSync(process.execPath, [path.join(webBuild, `tests/${program}.js`)], { encoding: "utf8" }).split(" ")[0]));
   }
-  const native = median(runs.native);
-  const web = median(runs.web);
+  return { native: median(runs.native), web: median(runs.web) };
+}
+
+it("rhumb inverse as WebAssembly and natively", (t) => {
+  const { native, web } = bothBuilds("rhumb_bench");
   const ratio = native / web;
   t.diagnostic(`native ${native.toFixed(0)} ns, WebAssembly ${web.toFixed(0)} ns: ${ratio.toFixed(2)} of native speed (aim 0.6)${ratio < 0.6 ? ": short of it" : ""}`);
+});
+
+it("a thousand legs run through the streams", (t) => {
+  const { native, web } = bothBuilds("passage_bench");
+  t.diagnostic(`native ${native.toFixed(2)} ms, WebAssembly ${web.toFixed(2)} ms (aim 2)${web > 2 ? ": short of it" : ""}`);
 });
