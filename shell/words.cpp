@@ -248,6 +248,7 @@ ColumnSumItem chain_sum(const Chain& chain, Rounding rounding, const VariationIn
 }
 
 std::string plain_number(double value) {
+  value = std::round(value * 1000) / 1000;  // 4.0001 is 4, with no decimals left to write
   if (value == std::round(value)) return (value < 0 ? "−" : "") + std::to_string(static_cast<long long>(std::abs(value)));
   const long long thousandths = std::llround(value * 1000);
   std::string digits = std::to_string(std::abs(thousandths % 1000));

@@ -1,4 +1,6 @@
 // Why something was refused, in a sentence: what is wrong, where, and what to do.
+#include <cmath>
+
 #include "core/directions/direction_figures.h"
 #include "shell/words.h"
 
@@ -14,6 +16,9 @@ const std::string& text_of(const Problem& problem, std::size_t i) {
 std::string counted(double count, const char* one) { return plain_number(count) + " " + one + (count == 1 ? "" : "s"); }
 
 double number_of(const Problem& problem, std::size_t i) { return i < problem.numbers.size() ? problem.numbers[i] : 0; }
+
+// The first tenth of a knot that is more: the least speed itself only holds the boat where she is.
+std::string up_to_tenths(double least_kn) { return plain_number((std::floor(least_kn * 10 + 1e-6) + 1) / 10); }
 
 std::string things_off_sheet(const Problem& problem) {
   const std::size_t count = static_cast<std::size_t>(number_of(problem, 0));
@@ -71,7 +76,7 @@ std::string sentence(const Problem& problem) {
     case Fault::time_not_positive: return "The end has to be later than the beginning.";
     case Fault::time_before_departure: return "That is before the departure.";
     case Fault::stream_not_stemmed:
-      return "The stream can't be stemmed at " + value(0) + " kn" + (text(0).empty() ? "" : ", " + text(0)) + ": it takes more than " + value(1) + " kn through the water.";
+      return "The stream can't be stemmed at " + value(0) + " kn" + (text(0).empty() ? "" : ", " + text(0)) + ": it takes " + up_to_tenths(number_of(problem, 1)) + " kn through the water.";
     case Fault::leg_takes_too_long: return "This leg would take more than " + value(0) + " hours: enter a higher speed, or part it.";
     case Fault::stream_hour_twice: return "The hour " + value(0) + " from high water stands twice in the table: leave one out.";
     case Fault::stream_hour_unknown: return "The hour " + value(0) + " is not in a table of streams: from " + value(1) + " to " + value(2) + " about high water.";

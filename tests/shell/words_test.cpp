@@ -17,6 +17,8 @@ TEST_CASE("every fault has a sentence of its own") {
 
 TEST_CASE("numbers in sentences are plain") {
   CHECK(words::sentence({.fault = Fault::latitude_out_of_range, .numbers = {-80.25, 75}}).find("−80.25°") != std::string::npos);
+  CHECK(words::sentence({.fault = Fault::stream_not_stemmed, .numbers = {3, 4.00001, 0, 3600}}) == "The stream can't be stemmed at 3 kn: it takes 4.1 kn through the water.");
+  CHECK(words::sentence({.fault = Fault::speed_not_positive, .numbers = {-0.00001}}).find("At 0 kn") == 0);
   CHECK(words::sentence({.fault = Fault::name_too_long, .numbers = {201, 200}}).find("201 characters") != std::string::npos);
 }
 
