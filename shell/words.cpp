@@ -48,6 +48,7 @@ std::string label_of(const Label& label) {
     case Act::add_entry: return "write in the log of " + label.subject;
     case Act::change_entry: return "change the log of " + label.subject;
     case Act::remove_entry: return "strike out of the log of " + label.subject;
+    case Act::import_marks: return "put in what " + label.subject + " holds";
   }
   return "the last step";
 }

@@ -102,7 +102,20 @@ enum class Fault {
   text_checksum,           // damaged: the checksum differs
   text_section,            // texts: section; numbers: index. A field of that section is out of its range
   text_missing_section,    // texts: section
+  // files of other programs
+  file_too_long,           // numbers: bytes given, most
+  file_unknown,            // nothing that is read here
+  file_broken,             // texts: "XML" or "JSON"; numbers: the line where it can't go on
+  file_too_deep,           // texts: the same; numbers: the line
+  file_too_full,           // texts: the same; numbers: most values
+  file_own_types,          // XML with a document type of its own, which could name other files and grow without end
+  file_encoding,           // texts: the encoding it says it is in
+  file_of_other_kind,      // texts: "XML" or "JSON", what its outermost part is called
+  file_without_columns,    // texts: its first line. No columns for a place
+  nothing_to_import,       // all of it is on the sheet already, or lies off it
+  file_reader_missing,     // the program that reads and writes them did not come
 };
+inline constexpr Fault k_last_fault = Fault::file_reader_missing;
 
 /// Why something was refused. `begin` and `end` mark the offending part of the text given (bytes; equal when the whole).
 /// `suggestion` is the likely reading of a typed text, printed as it would be read; empty unless there is just one.

@@ -67,6 +67,13 @@ std::string repaired_utf8(std::string_view text) {
   return repaired;
 }
 
+std::string_view fitting(std::string_view text, std::size_t most_bytes) {
+  if (text.size() <= most_bytes) return text;
+  std::size_t size = most_bytes;
+  while (size > 0 && (static_cast<unsigned char>(text[size]) & 0xC0u) == 0x80) --size;
+  return text.substr(0, size);
+}
+
 std::string_view trimmed(std::string_view text) {
   for (;;) {
     if (!text.empty() && is_space(text.front())) text.remove_prefix(1);

@@ -22,6 +22,9 @@ std::size_t count_characters(std::string_view text);
 /// The same text with U+FFFD for each broken byte.
 std::string repaired_utf8(std::string_view text);
 
+/// As many whole characters from the start of a well-formed text as take at most so many bytes.
+std::string_view fitting(std::string_view text, std::size_t most_bytes);
+
 /// Without ASCII white space and no-break spaces at either end.
 std::string_view trimmed(std::string_view text);
 

@@ -2,6 +2,7 @@
 // step; on a problem nothing changes.
 #pragma once
 
+#include "core/document/import_actions.h"
 #include "core/document/leg_actions.h"
 #include "core/document/mark_actions.h"
 #include "core/document/note_actions.h"

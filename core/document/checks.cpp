@@ -12,10 +12,8 @@ namespace {
 Result<std::string> text_within(std::string_view typed, std::size_t most_bytes, Fault too_long) {
   std::string text = repaired_utf8(trimmed(typed));
   if (text.size() <= most_bytes) return text;
-  std::string_view fitting = std::string_view(text).substr(0, most_bytes);
-  while (!is_utf8(fitting)) fitting.remove_suffix(1);
   return Problem{.fault = too_long,
-                 .numbers = {static_cast<double>(count_characters(text)), static_cast<double>(count_characters(fitting))}};
+                 .numbers = {static_cast<double>(count_characters(text)), static_cast<double>(count_characters(fitting(text, most_bytes)))}};
 }
 
 }  // namespace

@@ -7,7 +7,7 @@ using namespace fogsheet;
 
 TEST_CASE("every fault has a sentence of its own") {
   const std::string none = words::sentence({.fault = static_cast<Fault>(9999)});
-  for (int i = 0; i <= static_cast<int>(Fault::text_missing_section); ++i) {
+  for (int i = 0; i <= static_cast<int>(k_last_fault); ++i) {
     CAPTURE(i);
     const std::string sentence = words::sentence({.fault = static_cast<Fault>(i), .texts = {"a", "b", "c"}, .numbers = {1, 2, 3}});
     CHECK(sentence != none);

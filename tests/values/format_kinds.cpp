@@ -1,4 +1,6 @@
 // Texts that are valid, with what they hold, or not.
+#include "core/exchange/geojson_reader.h"
+#include "core/exchange/gpx_reader.h"
 #include "core/formats/base64url.h"
 #include "core/positions/geo_uri.h"
 #include "core/positions/iso6709.h"
@@ -49,8 +51,26 @@ Outputs base64url(const Inputs& in) {
   return {{"valid", "yes"}, {"hex", hex}};
 }
 
+// What the reader takes is more than what is valid: where it departs from the schema it says so.
+Outputs gpx(const Inputs& in) {
+  GpxCounts counts;
+  const Result<MarksAndLines> read = read_gpx(in.text("text"), counts);
+  if (!read.ok() || read->departure) return k_not_valid;
+  const auto figure = [](std::size_t count) { return std::to_string(count); };
+  return {{"valid", "yes"}, {"wpt_count", figure(counts.wpt)}, {"rte_count", figure(counts.rte)}, {"rtept_count", figure(counts.rtept)}, {"trk_count", figure(counts.trk)}, {"trkpt_count", figure(counts.trkpt)}};
+}
+
+Outputs geojson(const Inputs& in) {
+  std::optional<GeoJsonPosition> first;
+  const Result<MarksAndLines> read = read_geojson(in.text("text"), first);
+  if (!read.ok() || read->departure) return k_not_valid;
+  Outputs outputs = first ? position_outputs({first->lat_deg, first->lon_deg}) : Outputs{{"valid", "yes"}};
+  if (first && first->height_m) outputs["height_m"] = in_full(*first->height_m);
+  return outputs;
+}
+
 }  // namespace
 
-KindTable format_kinds() { return {{"geo-uri", geo_uri}, {"iso6709", iso6709}, {"base64url", base64url}}; }
+KindTable format_kinds() { return {{"geo-uri", geo_uri}, {"iso6709", iso6709}, {"base64url", base64url}, {"gpx", gpx}, {"geojson", geojson}}; }
 
 }  // namespace fogsheet::values

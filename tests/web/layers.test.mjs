@@ -41,7 +41,7 @@ function made_from(build, folder) {
 const reach = {
   core: {
     may: ['"core/base/check.h"', '<GeographicLib/Geodesic.hpp>', '<vector>'],
-    must_not: ['"imgui.h"', '"imgui_impl_opengl3.h"', '"shell/CMakeLists.txt"', '"web/CMakeLists.txt"', '<emscripten/emscripten.h>'],
+    must_not: ['"imgui.h"', '"imgui_impl_opengl3.h"', '"shell/CMakeLists.txt"', '"web/CMakeLists.txt"', '<emscripten/emscripten.h>', '<expat.h>', '"rapidjson/document.h"'],
   },
   shell: {
     may: ['"shell/platform.h"', '"core/base/check.h"', '"imgui.h"', '<vector>'],
