@@ -140,6 +140,9 @@ constexpr SlipName k_slips[] = {
     {"keys", SlipId::keys},
     {"compass", SlipId::compass},
     {"log-entry", SlipId::log_entry, true},
+    {"passage", SlipId::passage},
+    {"passage-details", SlipId::passage_details},
+    {"passage-leg", SlipId::passage_leg, true},
     {"mark", SlipId::mark, true},
     {"leg", SlipId::leg, true},
     {"note", SlipId::note, true},
@@ -158,7 +161,11 @@ Value run_open_slip(Session& session, const Value& arguments) {
 
 Value run_close_slip(Session& session, const Value&) {
   if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::rose || session.slip == SlipId::note) let_go_of_selection(session);
-  session.slip = session.slip == SlipId::log_entry ? SlipId::compass : SlipId::none;
+  switch (session.slip) {
+    case SlipId::log_entry: session.slip = SlipId::compass; break;
+    case SlipId::passage_details: case SlipId::passage_leg: session.slip = SlipId::passage; break;
+    default: session.slip = SlipId::none; break;
+  }
   return done();
 }
 

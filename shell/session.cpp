@@ -89,6 +89,32 @@ LegFacts Session::facts_of(const Leg& leg) const {
   return leg_facts(document(), leg, variation_of(leg), settings.rounding, facts().card_or_none());
 }
 
+const Passage* Session::passage() const {
+  const Shared<Passages>& passages = document().passages;
+  return passages ? find(*passages, passages->in_hand) : nullptr;
+}
+
+Plans& Session::plans() const {
+  if (plans_.revision != history().revision() || plans_.rounding != settings.rounding) plans_ = {.revision = history().revision(), .rounding = settings.rounding};
+  return plans_;
+}
+
+PlanNeeds Session::plan_needs() const {
+  return {.variation_of = [this](const Leg& leg) -> const VariationInUse& { return variation_of(leg); }, .card = facts().card_or_none(), .rounding = settings.rounding};
+}
+
+const PassagePlan& Session::plan(bool homeward) const {
+  std::optional<PassagePlan>& plan = homeward ? plans().home : plans().out;
+  if (!plan) plan = plan_of(document(), *passage(), plan_needs(), homeward);
+  return *plan;
+}
+
+const PassagePlan& Session::plan_under_way() const {
+  std::optional<PassagePlan>& plan = plans().under_way;
+  if (!plan) plan = fogsheet::plan_under_way(document(), *passage(), plan_needs());
+  return *plan;
+}
+
 const VariationInUse& Session::variation_of_edge() const {
   return desk.edge && desk.edge->settled_on ? variation_of(*desk.edge->settled_on) : facts().variation;
 }

@@ -11,6 +11,7 @@
 
 #include "core/document/facts.h"
 #include "core/instruments/straight_edge.h"
+#include "core/passage/passage_plan.h"
 #include "shell/camera.h"
 #include "shell/compass_desk.h"
 #include "shell/form.h"
@@ -46,7 +47,10 @@ enum class SlipId {
   history,
   keys,
   compass,
-  log_entry
+  log_entry,
+  passage,
+  passage_details,
+  passage_leg
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -72,6 +76,8 @@ struct Desk {
   std::optional<LegId> selected_leg;
   std::optional<RoseId> selected_rose;
   std::optional<NoteId> selected_note;
+  std::size_t passage_leg = 0;       // of the passage in hand, whose sum is shown
+  bool way_home = false;             // that is what the card shows
   std::optional<Position> new_note;  // where one is being written that has no words yet
   std::optional<MarkId> leg_from;
   Form entries;   // typed into the fields of what is on the sheet, and not taken: "mark/12/position", "sheet/scale"
@@ -116,6 +122,13 @@ struct Facts {
   bool any_own_place = false;                   // a rose is set to its own place
   std::optional<DeviationCard> card;            // that the boat is steered by
   const DeviationCard* card_or_none() const { return card ? &*card : nullptr; }
+};
+
+/// What the passage in hand comes to at one revision. Made when first asked for.
+struct Plans {
+  std::uint64_t revision = 0;
+  Rounding rounding = Rounding::whole_degrees;
+  std::optional<PassagePlan> out, home, under_way;
 };
 
 /// Where the marks of one revision lie on the paper. Made when first asked for: most commits of a script never ask.
@@ -183,6 +196,10 @@ struct Session {
   const VariationInUse& variation_of(RoseId rose) const;
   const VariationInUse& variation_of(const Leg& leg) const;
   LegFacts facts_of(const Leg& leg) const;
+  /// The passage in hand, or null; and what it comes to, out and home, as entered, and from what the deck log has on.
+  const Passage* passage() const;
+  const PassagePlan& plan(bool homeward = false) const;
+  const PassagePlan& plan_under_way() const;
   /// What the edge is read against: the rose it is settled on, or the sheet.
   const VariationInUse& variation_of_edge() const;
 
@@ -227,6 +244,10 @@ struct Session {
  private:
   mutable Facts facts_;
   mutable MarkPlaces places_;
+  mutable Plans plans_;
+
+  Plans& plans() const;
+  PlanNeeds plan_needs() const;
 };
 
 }  // namespace fogsheet

@@ -47,6 +47,12 @@ std::string label_of(const Label& label) {
     case Act::remove_compass: return "strike out " + label.subject;
     case Act::add_entry: return "write in the log of " + label.subject;
     case Act::change_entry: return "change the log of " + label.subject;
+    case Act::make_passage: return "make a passage";
+    case Act::change_passage: return "change the passage";
+    case Act::choose_passage: return "take another passage in hand";
+    case Act::remove_passage: return "strike the passage out";
+    case Act::write_deck_log: return "write in the deck log";
+    case Act::take_back_turn: return "go back a leg";
     case Act::remove_entry: return "strike out of the log of " + label.subject;
     case Act::import_marks: return "put in what " + label.subject + " holds";
   }

@@ -100,6 +100,17 @@ std::string sentence(const Problem& problem) {
     case Fault::sheet_unknown: return "There is no sheet of that key in the drawer.";
     case Fault::rose_unknown: return "There is no such rose on this sheet (" + text(0) + ").";
     case Fault::note_unknown: return "There is no such note on this sheet (" + text(0) + ").";
+    case Fault::passage_unknown: return "There is no such passage on this sheet (" + text(0) + ").";
+    case Fault::no_legs_for_passage: return "There is no leg on the sheet yet: draw the legs first, then they make a passage.";
+    case Fault::not_under_way: return "The boat is not on a leg of this passage: she has not left, or the last leg has ended.";
+    case Fault::already_under_way: return "She has left already: take the departure back first if it was not so.";
+    case Fault::passage_leg_gone: return "Leg " + value(0) + ", " + text(0) + ", was taken off the sheet: undo brings it back, or leave it out of the passage.";
+    case Fault::passage_legs_apart: return "Leg " + value(0) + " begins at " + quoted(text(1)) + ", where the leg before does not end: it ends at " + quoted(text(0)) + ".";
+    case Fault::speed_not_entered: return "Enter the speed through the water: times, and courses with a stream, come of it.";
+    case Fault::time_not_entered: return "Enter when you leave or want to arrive: the stream goes by the hour.";
+    case Fault::home_before_arrival: return "The way home would begin before you arrive at " + text(0) + ": set a later time.";
+    case Fault::deck_time_before: return "The deck log goes on in the order of its times: the line before is of " + text(0) + ".";
+    case Fault::wind_missing: return "Say first where the wind comes from: leeway is turned away from it.";
     case Fault::nothing_written: return "Nothing is written on this leg.";
     case Fault::leg_ends_missing: return "Choose the mark the leg begins at and the one it ends at.";
     case Fault::leg_of_no_length: return "A leg needs two places" + (text(0).empty() ? "." : ": both ends are " + quoted(text(0)) + ".");

@@ -73,6 +73,17 @@ enum class Fault {
   rose_unknown,            // texts: the id given
   sheet_unknown,           // texts: the key given
   note_unknown,            // texts: the id given
+  passage_unknown,         // texts: the id given
+  no_legs_for_passage,     // there is no leg on the sheet to make one of
+  not_under_way,           // the boat has not left, or all legs have ended
+  already_under_way,       // she left before
+  passage_leg_gone,        // texts: the leg's name; numbers: its number. It was taken off the sheet
+  passage_legs_apart,      // texts: where the leg before ends, where this one begins; numbers: its number
+  speed_not_entered,       // of a passage
+  time_not_entered,        // of a passage with a table of streams
+  home_before_arrival,     // texts: when the passage arrives
+  deck_time_before,        // texts: the time of the line before, which is later
+  wind_missing,            // leeway without the wind it is from
   nothing_written,         // no reading is written on the leg
   leg_ends_missing,        // its ends were not both chosen
   leg_of_no_length,        // texts: the mark's name

@@ -6,5 +6,6 @@
 #include "core/document/leg_actions.h"
 #include "core/document/mark_actions.h"
 #include "core/document/note_actions.h"
+#include "core/document/passage_actions.h"
 #include "core/document/rose_actions.h"
 #include "core/document/sheet_actions.h"

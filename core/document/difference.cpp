@@ -7,12 +7,13 @@
 #include "core/formats/boat_fields.h"
 #include "core/formats/bytes.h"
 #include "core/formats/document_rows.h"
+#include "core/formats/passage_fields.h"
 
 namespace fogsheet {
 namespace {
 
 // The parts of a difference; their numbers are part of what is kept. New ones go at the end.
-enum class Part : std::uint32_t { sheet = 1, chart_note = 2, next_id = 3, marks = 4, legs = 5, roses = 6, text_notes = 7, compass = 8 };
+enum class Part : std::uint32_t { sheet = 1, chart_note = 2, next_id = 3, marks = 4, legs = 5, roses = 6, text_notes = 7, compass = 8, passages = 9 };
 
 Problem unsound() { return {.fault = Fault::text_section, .texts = {"step"}}; }
 
@@ -185,6 +186,13 @@ bool apply_part(Part part, ByteReader& in, Document& document, AllTouched& touch
       if (card) document.compass = Shared(std::move(card).value());
       return card.ok();
     }
+    case Part::passages: {
+      document.passages.reset();
+      if (in.at_end()) return true;
+      Result<Passages> passages = passages_from(in.raw(in.left()));
+      if (passages) document.passages = Shared(std::move(passages).value());
+      return passages.ok();
+    }
   }
   return false;
 }
@@ -266,6 +274,11 @@ std::vector<std::uint8_t> difference(const Document& from, const Document& to) {
     if (to.compass) inside.raw(bytes_of(*to.compass));
     write_part(out, Part::compass, inside);
   }
+  if (!(from.passages == to.passages)) {
+    ByteWriter inside;
+    if (to.passages) inside.raw(bytes_of(*to.passages));
+    write_part(out, Part::passages, inside);
+  }
   return out.bytes();
 }
 
@@ -277,7 +290,7 @@ Result<Document> applied(std::span<const std::uint8_t> difference, const Documen
   while (!in.at_end()) {
     const std::uint64_t part = in.whole();
     ByteReader inside(in.raw(in.whole()));
-    const bool in_order = part > last_part && part <= static_cast<std::uint64_t>(Part::compass);
+    const bool in_order = part > last_part && part <= static_cast<std::uint64_t>(Part::passages);
     if (!in.ok() || !in_order || !apply_part(static_cast<Part>(part), inside, document, touched)) return unsound();
     last_part = part;
   }

@@ -14,6 +14,7 @@
 #include "core/document/ids.h"
 #include "core/document/table.h"
 #include "core/magnetic/variation.h"
+#include "core/passage/passage.h"
 #include "core/positions/position.h"
 #include "core/sheet/paper.h"
 #include "core/sheet/projection.h"
@@ -136,6 +137,7 @@ struct Document {
   Sheet sheet;
   std::optional<ChartNote> chart_note;
   Shared<KeptCard> compass = {};  // that the boat is steered by, frozen; none: deviation is not entered
+  Shared<Passages> passages = {};   // none: no passage was made yet
   Table<Mark> marks;
   Table<Leg> legs;
   Table<Rose> roses;

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/document/checks.h"
+#include "core/document/passage_actions.h"
 
 namespace fogsheet {
 namespace {
@@ -37,6 +38,7 @@ Result<Leg> with_new_leg(Document& document, MarkId from, MarkId to) {
   Leg leg = *checked;
   leg.id = {document.next_id++};
   document.legs = document.legs.with(leg);
+  carry_passage_on(document, leg);
   return leg;
 }
 
@@ -80,6 +82,7 @@ Result<MarkId> insert_mark(History& history, LegId id, const NewMark& wanted) {
   Leg after = *checked;
   after.id = {next.next_id++};
   next.legs = next.legs.replaced(before).inserted(next.legs.place_of(id) + 1, after);
+  part_passage_legs(next, id, after);
   history.commit(std::move(next), {Act::insert_mark, mark->name});
   return mark->id;
 }

@@ -7,6 +7,7 @@
 #include "core/base/utf8.h"
 #include "core/formats/boat_fields.h"
 #include "core/formats/document_fields.h"
+#include "core/formats/passage_fields.h"
 
 namespace fogsheet {
 namespace {
@@ -298,6 +299,19 @@ Result<Done> read_compass(ByteReader& in, Document& document) {
   return Done{};
 }
 
+ByteWriter written_passages(const Document& document) {
+  ByteWriter out;
+  out.raw(bytes_of(*document.passages));
+  return out;
+}
+
+Result<Done> read_passages(ByteReader& in, Document& document) {
+  Result<Passages> passages = passages_from(in.raw(in.left()));
+  if (!passages) return passages.problem();
+  document.passages = Shared(std::move(passages).value());
+  return Done{};
+}
+
 }  // namespace
 
 std::string_view section_name(Section section) {
@@ -314,6 +328,7 @@ std::string_view section_name(Section section) {
     case Section::sheet_details: return "sheet details";
     case Section::text_notes: return "text notes";
     case Section::compass: return "compass";
+    case Section::passages: return "passages";
   }
   check_failed("section", "a section without a name", __FILE__, __LINE__);
 }
@@ -334,6 +349,7 @@ std::optional<ByteWriter> write_section(const Document& document, Section sectio
     case Section::sheet_details: return written_sheet_details(document.sheet);
     case Section::text_notes: return document.text_notes.empty() ? std::nullopt : std::optional(written_text_notes(document));
     case Section::compass: return document.compass ? std::optional(written_compass(document)) : std::nullopt;
+    case Section::passages: return document.passages ? std::optional(written_passages(document)) : std::nullopt;
   }
   check_failed("section", "a section that is not written", __FILE__, __LINE__);
 }
@@ -353,6 +369,7 @@ Result<Done> read_section(Section section, std::span<const std::uint8_t> bytes, 
     case Section::sheet_details: return read_sheet_details(in, document.sheet);
     case Section::text_notes: return read_text_notes(in, document);
     case Section::compass: return read_compass(in, document);
+    case Section::passages: return read_passages(in, document);
   }
   check_failed("section", "a section that is not read", __FILE__, __LINE__);
 }

@@ -13,11 +13,11 @@ namespace fogsheet {
 
 /// In the order in which they stand in a text. Their numbers are part of the format.
 enum class Section : std::uint32_t {
-  sheet = 1, marks = 2, legs = 3, roses = 4, chart_note = 5, next_id = 6, mark_details = 7, readings = 8, own_places = 9, sheet_details = 10, text_notes = 11, compass = 12
+  sheet = 1, marks = 2, legs = 3, roses = 4, chart_note = 5, next_id = 6, mark_details = 7, readings = 8, own_places = 9, sheet_details = 10, text_notes = 11, compass = 12, passages = 13
 };
 inline constexpr Section k_sections[] = {Section::sheet,        Section::marks,    Section::legs,       Section::roses,         Section::chart_note, Section::next_id,
                                          Section::mark_details, Section::readings, Section::own_places, Section::sheet_details, Section::text_notes,
-                                         Section::compass};
+                                         Section::compass,      Section::passages};
 
 std::string_view section_name(Section section);
 

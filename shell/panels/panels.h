@@ -25,6 +25,12 @@ Panel drawer_slip(const Session& session);
 Panel history_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
+/// The passage card as it is read on the screen; without a passage, how to make one.
+Panel passage_slip(const Session& session);
+/// What the passage is planned with: speed, times, leeway, stream.
+Panel passage_details_slip(const Session& session);
+/// One leg of it; which there is.
+Panel passage_leg_slip(const Session& session);
 Panel compass_slip(const Session& session);
 /// The entry of the compass's log that is in hand; which there is.
 Panel log_entry_slip(const Session& session);

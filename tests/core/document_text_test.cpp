@@ -26,6 +26,10 @@ constexpr std::string_view k_text_with_compass =
 #include "tests/core/fixtures/document_format_1_compass.inc"
     ;
 
+constexpr std::string_view k_text_with_passage =
+#include "tests/core/fixtures/document_format_1_passage.inc"
+    ;
+
 // What that text says, written out.
 Document document_of_format_1() {
   Document document;
@@ -74,6 +78,35 @@ Document document_with_details() {
 Document document_with_compass() {
   Document document = document_with_details();
   document.compass = Shared(KeptCard{.boat = "Pipit", .compass = "Bulkhead ′灯", .date = {2026, 5, 1}, .source = CardSource::swing, .points = {{0, -1.25, 0.5}, {90, 4, 0.75}, {271, 0, 0}}, .field = CardField{18'123, -67.25}, .in_links = false});
+  return document;
+}
+
+// And with two passages, one of them with all that it can hold.
+Document document_with_passages() {
+  const Date day{2026, 6, 20};
+  Document document = document_with_compass();
+  const PlannedStream by_hour{.entry = StreamEntry::by_hour, .hours = {{-3, {TrueDirection(352.5), 0.7}}, {0, {TrueDirection(10), 1.25}}}, .source = "atlas"};
+  Passage full{.id = {1}, .name = "outward 灯"};
+  full.legs = {{.leg = {6}, .name = "Gull Rock – Off Sarn", .speed_kn = 5.25, .leeway = PlannedLeeway{340, 2.5}, .stream = by_hour, .way = Way::hour_by_hour, .leave = MarkToLeave{{2}, Side::port, 0.4}, .look_for = "white post", .triangle = true},
+               {.leg = {8}, .name = "Off Sarn – 1"}};
+  full.speed_kn = 5;
+  full.leeway = PlannedLeeway{340, 2};
+  full.stream = {.entry = StreamEntry::steady, .steady = {TrueDirection(352), 0.7}, .source = "tidal atlas"};
+  full.date = day;
+  full.time = ClockTime{400};
+  full.zone = {60, "BST"};
+  full.home_date = Date{2026, 6, 21};
+  full.home_time = ClockTime{1020};
+  full.tide_place = "Pellow";
+  full.tides = {{.date = day, .time = {312}, .is_high = true, .height_m = 4.1}, {.date = day, .time = {684}, .is_high = false}};
+  full.visibility_nm = 0.5;
+  full.plot_every_min = 30;
+  full.turn_back = "if not seen by 0733";
+  full.note = "first\nsecond";
+  full.deck_log = {{.kind = DeckEntryKind::departed, .date = day, .time = {402}, .log_nm = 1204.5},
+                   {.kind = DeckEntryKind::reading, .date = day, .time = {420}, .note = "fog"},
+                   {.kind = DeckEntryKind::seen, .date = day, .time = {451}, .log_nm = 1208.66, .side = Side::port, .distance_nm = 0.35}};
+  document.passages = Shared(Passages{.all = {full, Passage{.id = {3}, .way = Way::hour_by_hour, .date = {2026, 7, 1}}}, .in_hand = {3}, .next_id = 4});
   return document;
 }
 
@@ -141,6 +174,10 @@ TEST_CASE("the same document is written as that same text") {
   REQUIRE(with_compass.ok());
   CHECK(*with_compass == document_with_compass());
   CHECK(encode_document(document_with_compass()) == k_text_with_compass);
+  const Result<Document> with_passages = decode_document(k_text_with_passage);
+  REQUIRE(with_passages.ok());
+  CHECK(*with_passages == document_with_passages());
+  CHECK(encode_document(document_with_passages()) == k_text_with_passage);
 }
 
 TEST_CASE("any document comes back equal") {

@@ -1,0 +1,248 @@
+#include "core/passage/passage_plan.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace fogsheet {
+namespace {
+
+
+TidalStreams streams_of(const Passage& passage, const PlannedStream& stream) {
+  TidalStreams streams;
+  if (stream.entry == StreamEntry::steady) {
+    streams.kind = TidalStreams::Kind::steady;
+    streams.steady = stream.steady;
+  } else if (stream.entry == StreamEntry::by_hour) {
+    streams.kind = TidalStreams::Kind::by_hours;
+    streams.hours = stream.hours;
+    for (const Tide& tide : passage.tides)
+      if (tide.is_high) streams.high_waters.push_back(instant_of(tide.date, tide.time, passage.zone));
+  }
+  return streams;
+}
+
+class Planner {
+ public:
+  Planner(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward) : document_(document), passage_(passage), needs_(needs) {
+    plan_.homeward = homeward;
+    lay_off();
+  }
+
+  PassagePlan run(bool by_deck_log) {
+    set_departure();
+    double at_s = departure_s_;
+    for (PlannedLeg& leg : plan_.legs) {
+      if (by_deck_log) at_s = begun_s(leg, at_s);
+      if (!leg.problem) sail(leg, at_s);
+      if (by_deck_log && !leg.problem) end_as_logged(leg);
+      if (leg.problem) break_off(leg);
+      else at_s = leg.run.arrival_s;
+    }
+    add_up();
+    work_out_doubt(by_deck_log);
+    return std::move(plan_);
+  }
+
+ private:
+  // -- the legs as they lie
+
+  void lay_off() {
+    if (!passage_.speed_kn && std::any_of(passage_.legs.begin(), passage_.legs.end(), [](const PassageLeg& leg) { return !leg.speed_kn; })) plan_.problem = Problem{.fault = Fault::speed_not_entered};
+    plan_.legs.resize(passage_.legs.size());
+    std::optional<MarkId> at;
+    for (std::size_t i = 0; i < plan_.legs.size(); ++i) {
+      PlannedLeg& leg = plan_.legs[i];
+      leg.place = plan_.homeward ? plan_.legs.size() - 1 - i : i;
+      lay_off(leg, at);
+      at = leg.problem && leg.problem->fault == Fault::passage_leg_gone ? std::nullopt : std::optional(leg.to);
+    }
+  }
+
+  void lay_off(PlannedLeg& leg, const std::optional<MarkId>& at) {
+    const PassageLeg& entered = passage_.legs[leg.place];
+    const double number = static_cast<double>(leg.place) + 1;
+    const Leg* drawn = document_.legs.find(entered.leg);
+    if (!drawn) {
+      leg.problem = Problem{.fault = Fault::passage_leg_gone, .texts = {entered.name}, .numbers = {number}};
+      return;
+    }
+    leg.from = plan_.homeward ? drawn->to : drawn->from;
+    leg.to = plan_.homeward ? drawn->from : drawn->to;
+    const Mark& from = *document_.marks.find(leg.from);
+    leg.rhumb = rhumb_inverse(unquantise(from.at), unquantise(document_.marks.find(leg.to)->at));
+    if (at && *at != leg.from) leg.problem = Problem{.fault = Fault::passage_legs_apart, .texts = {document_.marks.find(*at)->name, from.name}, .numbers = {number}};
+    leg.leeway = entered.leeway ? entered.leeway : passage_.leeway;
+    leg.way = entered.way.value_or(passage_.way);
+    const PlannedStream& stream = entered.stream ? *entered.stream : passage_.stream;
+    leg.stream = stream.entry;
+    leg.stream_source = stream.source;
+    const std::optional<double> speed = entered.speed_kn ? entered.speed_kn : passage_.speed_kn;
+    leg.speed_kn = speed.value_or(0);
+    if (!leg.problem && !speed && stream.entry != StreamEntry::not_entered) leg.problem = Problem{.fault = Fault::speed_not_entered};
+    leg.plan = {.track = leg.rhumb.course, .distance_nm = leg.rhumb.distance_nm, .speed_kn = leg.speed_kn, .way = leg.way, .streams = timetable(stream, leg)};
+  }
+
+  /// Made once for the passage's stream, and once for each leg that has its own.
+  const StreamTimetable* timetable(const PlannedStream& stream, PlannedLeg& leg) {
+    if (&stream == &passage_.stream && of_passage_) return of_passage_;
+    TidalStreams streams = streams_of(passage_, stream);
+    if (const std::optional<Problem> fault = fault_of(streams)) {
+      if (!leg.problem) leg.problem = *fault;
+      return nullptr;
+    }
+    plan_.timetables.push_back(std::make_shared<const StreamTimetable>(streams));
+    const StreamTimetable* made = plan_.timetables.back().get();
+    if (&stream == &passage_.stream) of_passage_ = made;
+    return made;
+  }
+
+  // -- times
+
+  void set_departure() {
+    const std::optional<ClockTime> time = plan_.homeward ? passage_.home_time : passage_.time;
+    if (!time) {
+      for (PlannedLeg& leg : plan_.legs)
+        if (!leg.problem && leg.stream == StreamEntry::by_hour) leg.problem = Problem{.fault = Fault::time_not_entered};
+      return;
+    }
+    const Date date = plan_.homeward ? passage_.home_date.value_or(passage_.date) : passage_.date;
+    departure_s_ = static_cast<double>(instant_of(date, *time, passage_.zone).seconds);
+    plan_.has_times = true;
+    if (plan_.homeward || !passage_.is_arrival) return;
+    std::vector<LegPlan> legs;
+    for (const PlannedLeg& leg : plan_.legs) {
+      if (leg.problem) return;  // the leg says why there is no time
+      legs.push_back(leg.plan);
+    }
+    const Result<double> departure = departure_for(legs, departure_s_);
+    if (departure) departure_s_ = *departure;
+    else if (!plan_.problem) plan_.problem = departure.problem();
+  }
+
+  void sail(PlannedLeg& leg, double departure_s) {
+    if (leg.speed_kn == 0) return steer_only(leg);
+    Result<LegRun> run = run_leg(leg.plan, departure_s);
+    if (!run) {
+      leg.problem = run.problem();
+      return;
+    }
+    leg.run = std::move(run).value();
+    if (leg.way == Way::one_heading || leg.run.pieces.size() == 1) {
+      leg.courses.push_back(held(leg, leg.run.departure_s, leg.run.arrival_s, leg.run.water_track, leg.run.net_stream));
+      return;
+    }
+    for (const RunPiece& piece : leg.run.pieces) leg.courses.push_back(held(leg, piece.from_s, piece.to_s, piece.water_track, stream_of(piece.stream_kn)));
+  }
+
+  /// Without a speed there is a course where there is no stream.
+  void steer_only(PlannedLeg& leg) {
+    leg.run = {};
+    leg.courses.push_back(held(leg, 0, 0, leg.rhumb.course, {}));
+  }
+
+  HeldCourse held(const PlannedLeg& leg, double from_s, double to_s, TrueDirection water_track, Stream stream) {
+    HeldCourse course{.from_s = from_s, .to_s = to_s, .stream = stream, .stream_entered = leg.stream != StreamEntry::not_entered};
+    ChainCorrections corrections{.card = needs_.card};
+    if (course.stream_entered) corrections.stream_deg = reduce_difference_deg(leg.rhumb.course.deg() - water_track.deg());
+    if (leg.leeway) corrections.leeway = leeway_from_wind(water_track, TrueDirection(leg.leeway->wind_from_deg), leg.leeway->angle_deg);
+    course.heading = leg.leeway ? heading_for(water_track, *corrections.leeway) : water_track;
+    const VariationInUse& variation = needs_.variation_of(*document_.legs.find(passage_.legs[leg.place].leg));
+    if (!variation.used) return course;
+    corrections.variation = *variation.used;
+    course.chain = chain_to_compass(leg.rhumb.course, corrections, needs_.rounding);
+    if (needs_.card) {
+      const std::vector<CompassDirection> headings = needs_.card->compass_for(to_magnetic(*course.heading, *variation.used));
+      if (headings.size() == 1) course.compass = headings.front();
+    }
+    return course;
+  }
+
+  /// After a leg that has no end there are no times.
+  void break_off(const PlannedLeg& broken) {
+    plan_.has_times = false;
+    for (PlannedLeg& leg : plan_.legs)
+      if (&leg > &broken && !leg.problem && leg.stream == StreamEntry::by_hour) leg.problem = Problem{.fault = Fault::time_not_entered};
+  }
+
+  // -- by the deck log
+
+  double begun_s(const PlannedLeg& leg, double planned_s) {
+    const DeckEntry* entry = turn_entry(passage_, leg.place);
+    if (!entry) return planned_s;
+    plan_.has_times = true;
+    return static_cast<double>(instant_of(passage_, *entry).seconds);
+  }
+
+  void end_as_logged(PlannedLeg& leg) {
+    if (const DeckEntry* entry = turn_entry(passage_, leg.place + 1)) leg.run.arrival_s = static_cast<double>(instant_of(passage_, *entry).seconds);
+  }
+
+  // -- sums and doubts
+
+  void add_up() {
+    plan_.complete = !plan_.legs.empty();
+    for (const PlannedLeg& leg : plan_.legs) {
+      if (leg.problem) plan_.complete = false;
+      if (leg.problem && leg.problem->fault == Fault::passage_leg_gone) continue;
+      plan_.distance_nm += leg.rhumb.distance_nm;
+      if (!leg.problem) plan_.hours += leg.run.hours;
+      if (leg.speed_kn == 0) plan_.has_times = false;
+    }
+  }
+
+  void work_out_doubt(bool by_deck_log) {
+    std::vector<DoubtLeg> legs;
+    for (const PlannedLeg& leg : plan_.legs) {
+      if (leg.problem || leg.speed_kn == 0) break;
+      legs.push_back(doubt_of(leg, by_deck_log));
+    }
+    const std::vector<LegDoubt> doubts = passage_doubt(legs, {.variation_deg = variation_sd_deg(legs.empty() ? nullptr : &plan_.legs.front())});
+    for (std::size_t i = 0; i < doubts.size(); ++i) {
+      plan_.legs[i].doubt = doubts[i];
+      plan_.legs[i].window = time_window(plan_.legs[i].run.arrival_s, doubts[i], plan_.legs[i].run.speed_at_arrival_kn);
+    }
+  }
+
+  double variation_sd_deg(const PlannedLeg* leg) const {
+    return leg ? needs_.variation_of(*document_.legs.find(passage_.legs[leg->place].leg)).uncertainty_deg : 0;
+  }
+
+  DoubtLeg doubt_of(const PlannedLeg& leg, bool by_deck_log) const {
+    DoubtLeg doubt{.track = leg.rhumb.course, .water_track = leg.run.water_track, .through_water_nm = leg.run.through_water_nm, .hours = leg.run.hours};
+    const std::optional<CompassDirection>& compass = leg.courses.front().compass;
+    if (document_.compass && compass) doubt.compass_sd_deg = deviation_sd_deg(*document_.compass, *compass);
+    if (leg.stream != StreamEntry::not_entered) doubt.stream_sd_kn = k_stream_sd_kn;
+    if (leg.leeway) doubt.leeway_to = leeway_from_wind(leg.run.water_track, TrueDirection(leg.leeway->wind_from_deg), 1).deg < 0 ? -1 : 1;
+    const DeckEntry* ended = by_deck_log ? turn_entry(passage_, leg.place + 1) : nullptr;
+    if (ended && ended->kind == DeckEntryKind::seen) doubt.seen_sd_nm = k_start_sd_nm;
+    return doubt;
+  }
+
+  const Document& document_;
+  const Passage& passage_;
+  const PlanNeeds& needs_;
+  PassagePlan plan_;
+  const StreamTimetable* of_passage_ = nullptr;
+  double departure_s_ = 0;
+};
+
+}  // namespace
+
+Instant instant_of(const Passage& passage, const DeckEntry& entry) { return instant_of(entry.date, entry.time, passage.zone); }
+
+PassagePlan plan_of(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward) {
+  PassagePlan plan = Planner(document, passage, needs, homeward).run(false);
+  if (!homeward || !plan.has_times || plan.problem) return plan;
+  const PassagePlan out = plan_of(document, passage, needs);
+  if (out.has_times && out.complete && out.legs.back().run.arrival_s > plan.legs.front().run.departure_s) {
+    const LocalTime arrival = local_time(nearest_instant(out.legs.back().run.arrival_s), passage.zone);
+    plan.problem = Problem{.fault = Fault::home_before_arrival, .texts = {print_clock_time(arrival.time)}};
+  }
+  return plan;
+}
+
+PassagePlan plan_under_way(const Document& document, const Passage& passage, const PlanNeeds& needs) {
+  return Planner(document, passage, needs, false).run(true);
+}
+
+}  // namespace fogsheet
