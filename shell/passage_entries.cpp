@@ -92,7 +92,7 @@ std::string number(const std::optional<double>& value) { return value ? number(*
 
 std::string direction(double deg) { return direction_figures(deg, std::abs(deg - std::round(deg)) < 0.05 ? Rounding::whole_degrees : Rounding::tenths); }
 
-/// "hour/-3/set" parted at its first slash: "hour" and "-3/set"; without one the rest is empty.
+/// "tide/0/time" parted at its first slash: "tide" and "0/time"; without one the rest is empty.
 struct Parted {
   std::string head, rest;
 };
@@ -145,28 +145,41 @@ Parsed put_set(Stream& stream, const std::string& text) {
   return Done{};
 }
 
+/// "352/0.7", "352 0.7", "352T 0.7 kn": parted at the first stroke or blank.
+Result<Stream> typed_stream(const std::string& text) {
+  const std::string typed(trimmed(text));
+  const std::size_t part = typed.find_first_of("/ ;");
+  if (part == std::string::npos) return Problem{.fault = Fault::entry_part_missing, .texts = {"stream", "drift"}};
+  Stream stream;
+  const Parsed set = put_set(stream, typed.substr(0, part));
+  if (!set) return set.problem();
+  const Parsed drift = put(stream.drift_kn, typed_knots(typed.substr(part + 1)));
+  if (!drift) return drift.problem();
+  return stream;
+}
+
 Parsed put_stream_hour(PlannedStream& stream, const std::string& field, const std::string& text) {
-  const Parted part = parted(field);
-  const Result<double> hour = parse_plain_number("hour", part.head, -k_stream_hours, k_stream_hours);
+  const Result<double> hour = parse_plain_number("hour", field.front() == '-' ? field.substr(1) : field, 0, k_stream_hours);
   if (!hour) return hour.problem();
-  const int wanted = static_cast<int>(*hour);
+  const int wanted = static_cast<int>(*hour) * (field.front() == '-' ? -1 : 1);
   StreamHour* row = hour_in(stream, wanted);
   if (trimmed(text).empty()) {
     if (row) stream.hours.erase(stream.hours.begin() + (row - stream.hours.data()));
     return Done{};
   }
+  const Result<Stream> typed = typed_stream(text);
+  if (!typed) return typed.problem();
   if (!row) row = &stream.hours.emplace_back(StreamHour{.hour = wanted});
+  row->stream = *typed;
   stream.entry = StreamEntry::by_hour;
-  if (part.rest == "set") return put_set(row->stream, text);
-  if (part.rest == "drift") return put(row->stream.drift_kn, typed_knots(text));
-  return no_such_field(field);
+  return Done{};
 }
 
 Parsed put_stream(PlannedStream& stream, const std::string& field, const std::string& text) {
   const Parted part = parted(field);
   if (field == "kind") return put_word(stream.entry, text, k_stream_words);
   if (field == "source") return put_text(stream.source, text);
-  if (part.head == "hour") return put_stream_hour(stream, part.rest, text);
+  if (part.head == "hour" && !part.rest.empty()) return put_stream_hour(stream, part.rest, text);
   if (field != "set" && field != "drift") return no_such_field(field);
   stream.entry = StreamEntry::steady;
   return field == "set" ? put_set(stream.steady, text) : put(stream.steady.drift_kn, typed_knots(text));
@@ -179,9 +192,8 @@ std::string stream_text(const PlannedStream& stream, const std::string& field) {
   const bool was_entered = !(stream.steady == Stream{});
   if (field == "set") return was_entered ? direction(stream.steady.set.deg()) : "";
   if (field == "drift") return was_entered ? number(stream.steady.drift_kn) : "";
-  const Parted hour = parted(part.rest);
   for (const StreamHour& row : stream.hours)
-    if (part.head == "hour" && std::to_string(row.hour) == hour.head) return hour.rest == "set" ? direction(row.stream.set.deg()) : number(row.stream.drift_kn);
+    if (part.head == "hour" && std::to_string(row.hour) == part.rest) return direction(row.stream.set.deg()) + "/" + number(row.stream.drift_kn);
   return "";
 }
 
@@ -346,6 +358,6 @@ std::string field_text(const Passage& passage, const std::string& field) {
 
 std::string leg_field_name(std::size_t leg, const std::string& name) { return "leg/" + std::to_string(leg) + "/" + name; }
 std::string tide_field_name(std::size_t tide, const char* name) { return "tide/" + std::to_string(tide) + "/" + name; }
-std::string stream_hour_field_name(int hour, const char* name) { return "stream/hour/" + std::to_string(hour) + "/" + name; }
+std::string stream_hour_field_name(int hour) { return "stream/hour/" + std::to_string(hour); }
 
 }  // namespace fogsheet

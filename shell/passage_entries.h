@@ -19,7 +19,7 @@ std::string field_text(const Passage& passage, const std::string& field);
 
 std::string leg_field_name(std::size_t leg, const std::string& name);
 std::string tide_field_name(std::size_t tide, const char* name);
-/// "stream/hour/-3/set"
-std::string stream_hour_field_name(int hour, const char* name);
+/// "stream/hour/-3": set and drift, "352/0.7".
+std::string stream_hour_field_name(int hour);
 
 }  // namespace fogsheet

@@ -8,6 +8,7 @@
 #include "shell/dividers.h"
 #include "shell/commands_drawer.h"
 #include "shell/read_compass.h"
+#include "shell/read_passage.h"
 #include "shell/words.h"
 
 namespace fogsheet {
@@ -207,7 +208,7 @@ Value read_session(const Session& session) {
                                {"notes", notes_value(document)},
                                {"edge", edge_value(session)},
                                {"compass", compass_value(session)},
-                               {"passage", Value::object()},
+                               {"passage", passage_value(session)},
                                {"history", history_value(session)}});
   if (session.desk.dividers) value.set("dividers", dividers_value(session));  // none on: nothing that two sheets could differ in
   return value;

@@ -78,6 +78,7 @@ struct Desk {
   std::optional<NoteId> selected_note;
   std::size_t passage_leg = 0;       // of the passage in hand, whose sum is shown
   bool way_home = false;             // that is what the card shows
+  bool small_card = false;           // of A6, when it is printed
   std::optional<Position> new_note;  // where one is being written that has no words yet
   std::optional<MarkId> leg_from;
   Form entries;   // typed into the fields of what is on the sheet, and not taken: "mark/12/position", "sheet/scale"

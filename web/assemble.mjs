@@ -12,7 +12,7 @@ import { colours_of, palette_css } from './palette_css.mjs';
 import { policy } from './policy.mjs';
 
 const page = path.join(path.dirname(fileURLToPath(import.meta.url)), 'page');
-const styles = ['base', 'tray', 'slip', 'outline', 'items', 'keypad', 'forced', 'print'];
+const styles = ['base', 'tray', 'slip', 'outline', 'items', 'keypad', 'passage', 'forced', 'print', 'print_passage'];
 const program_files = ['fogsheet.js', 'fogsheet.wasm'];
 const gzip_aim_kb = 350;
 

@@ -23,6 +23,7 @@ constexpr Layout k_layouts[] = {
     {4, "EW", "1 2 3 E 4 5 6 W 7 8 9 ° . 0 delete ′", "paste clear"},
     {3, "", "1 2 3 4 5 6 7 8 9 . 0 delete", "paste clear"},
     {3, "", "1 2 3 4 5 6 7 8 9 - 0 delete", "paste clear"},
+    {4, "", "1 2 3 / 4 5 6 . 7 8 9 delete 0", "paste clear"},
 };
 
 Value acting(std::string label, std::string says, const char* act, Value value = {}) {

@@ -6,7 +6,7 @@
 
 namespace fogsheet {
 
-enum class Pad { none, direction, position, variation, quantity, date };
+enum class Pad { none, direction, position, variation, quantity, date, stream };
 
 /// {label, columns, letters, keys: [...], more: [...], keyboard, done, no_paste}; null for none. A key that types what it shows is that text, another
 /// {label, says, act, value} with act "type", "letter" (at the end, in place of another letter), "turn" (by degrees),

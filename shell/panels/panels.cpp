@@ -38,6 +38,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
   }
   if (session.slip == SlipId::log_entry)
     if (const std::optional<Panel> page = printed_card(session)) panels.push_back(*page);
+  if (session.slip == SlipId::passage && session.passage()) panels.push_back(passage_page(session));
   if (session.canvas_lost) panels.push_back(lists_panel(session, PanelPlace::whole));
   return panels;
 }

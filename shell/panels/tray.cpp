@@ -22,6 +22,8 @@ ButtonItem end_well(const char* name, const char* word, const char* icon, const 
 
 bool is_drawer(SlipId slip) { return slip == SlipId::drawer || slip == SlipId::history || slip == SlipId::new_sheet; }
 
+bool is_passage(SlipId slip) { return slip == SlipId::passage || slip == SlipId::passage_details || slip == SlipId::passage_leg; }
+
 }  // namespace
 
 Panel tray_panel(const Session& session) {
@@ -33,6 +35,8 @@ Panel tray_panel(const Session& session) {
   tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), session.phone() ? "Edge" : "Straight-edge"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::rose), "Rose"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
+  tray.items.push_back(ButtonItem{.name = "passage", .label = session.wide() ? "Passage card" : "Card", .icon = "card", .look = ButtonLook::well, .pressed = is_passage(session.slip),
+                                  .on_press = {"open-slip", Value::object({{"slip", "passage"}})}});
   tray.items.push_back(ButtonItem{.name = "more", .label = "More", .icon = "more", .look = ButtonLook::well, .pressed = session.slip == SlipId::more || session.slip == SlipId::lists || (session.phone() && is_drawer(session.slip)),
                                   .on_press = {"open-slip", Value::object({{"slip", "more"}})}});
   if (!session.phone()) {
