@@ -141,6 +141,7 @@ constexpr SlipName k_slips[] = {
     {"compass", SlipId::compass},
     {"log-entry", SlipId::log_entry, true},
     {"passage", SlipId::passage},
+    {"stream", SlipId::stream},
     {"passage-details", SlipId::passage_details},
     {"passage-leg", SlipId::passage_leg, true},
     {"mark", SlipId::mark, true},

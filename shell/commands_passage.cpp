@@ -5,6 +5,7 @@
 #include "shell/arguments.h"
 #include "shell/panels/passage_parts.h"
 #include "shell/passage_entries.h"
+#include "shell/stream_questions.h"
 #include "shell/words.h"
 #include "shell/words_of_passage.h"
 
@@ -125,6 +126,34 @@ Value run_print_passage_card(Session& session, const Value& arguments) {
   return done();
 }
 
+// -- the stream's triangle on its own
+
+Value run_ask_stream(Session& session, const Value& arguments) {
+  const Result<std::string> field = text_argument(arguments, "field"), text = text_argument(arguments, "text");
+  for (const Result<std::string>* each : {&field, &text})
+    if (!*each) return refused(each->problem());
+  if (*field != "which" && !is_field(k_question_fields, *field)) return refused({.fault = Fault::entry_unreadable, .texts = {"field", *field}});
+  session.desk.entries.keep("question/" + *field, *text);
+  const std::optional<Problem> fault = *field == "which" ? std::nullopt : question_fault(session, *field);
+  return fault ? refused(*fault) : done();
+}
+
+/// The place that the question in hand gave, as a mark of its own.
+Value run_mark_estimated(Session& session, const Value&) {
+  const StreamAnswer found = answer(session);
+  if (!found.place) return refused({.fault = Fault::number_missing, .texts = {"estimated position"}});
+  const NewMark mark{.name = words::unused_name(session.document(), MarkKind::other), .lat_deg = found.place->lat_deg, .lon_deg = found.place->lon_deg, .kind = MarkKind::other};
+  return answer_of(acted(session, [&] { return add_mark(session.history(), mark); }));
+}
+
+Value run_use_found_stream(Session& session, const Value&) {
+  const StreamAnswer found = answer(session);
+  if (!found.stream) return refused({.fault = Fault::number_missing, .texts = {"stream"}});
+  Passage next = *session.passage();
+  next.stream = {.entry = StreamEntry::steady, .steady = *found.stream, .hours = next.stream.hours, .source = "found from a fix"};
+  return answer_of(acted(session, [&] { return change_passage(session.history(), next); }));
+}
+
 }  // namespace
 
 std::optional<Fault> no_passage(const Session& session) { return session.passage() ? std::nullopt : std::optional(Fault::passage_unknown); }
@@ -140,6 +169,9 @@ std::vector<Command> passage_commands() {
       {"put-leg-in", "Put a leg at the passage's end", "", {{"id", "id of a leg"}}, no_passage, run_put_leg_in},
       {"leave-leg-out", "Leave a leg out of the passage", "", {{"leg", "place in the passage, from 0"}}, no_passage, run_leave_leg_out},
       {"way-home", "The way home, or out", "", {}, no_way_home, run_way_home},
+      {"ask-stream", "Ask of the stream's triangle", "", {{"field", "which, track, heading, speed, set, drift, minutes, from, fix, distance"}, {"text", "as typed"}}, nullptr, run_ask_stream},
+      {"mark-estimated", "Mark the estimated position", "", {}, nullptr, run_mark_estimated},
+      {"use-found-stream", "Plan with the stream found", "", {}, no_passage, run_use_found_stream},
       {"print-passage-card", "Print the passage card", "", {{"size", "page (A4 or Letter) or small (A6)", true}}, no_passage, run_print_passage_card},
   };
 }

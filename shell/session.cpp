@@ -109,6 +109,8 @@ const PassagePlan& Session::plan(bool homeward) const {
   return *plan;
 }
 
+LocalTime Session::now_in(const Passage& of) const { return local_time({.seconds = platform.now_ms() / 1000}, of.zone); }
+
 const PassagePlan& Session::plan_under_way() const {
   std::optional<PassagePlan>& plan = plans().under_way;
   if (!plan) plan = fogsheet::plan_under_way(document(), *passage(), plan_needs());

@@ -50,7 +50,10 @@ enum class SlipId {
   log_entry,
   passage,
   passage_details,
-  passage_leg
+  passage_leg,
+  stream,
+  next_leg,
+  deck_log
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -201,6 +204,8 @@ struct Session {
   const Passage* passage() const;
   const PassagePlan& plan(bool homeward = false) const;
   const PassagePlan& plan_under_way() const;
+  /// What the clock says in the passage's zone.
+  LocalTime now_in(const Passage& of) const;
   /// What the edge is read against: the rose it is settled on, or the sheet.
   const VariationInUse& variation_of_edge() const;
 

@@ -90,13 +90,13 @@ std::string courses_by_hour(const Passage& passage, const PlannedLeg& leg, Round
   return text;
 }
 
-std::string clock(const Passage& passage, double seconds) {
-  const ClockFigures shown = clock_figures(nearest_instant(seconds), passage.zone, passage.date);
+std::string clock(const Passage& passage, double seconds, std::optional<Date> day) {
+  const ClockFigures shown = clock_figures(nearest_instant(seconds), passage.zone, day.value_or(passage.date));
   return shown.figures + (shown.days_after == 0 ? "" : (shown.days_after > 0 ? " +" : " −") + std::to_string(std::abs(shown.days_after)) + " d");
 }
 
-std::string window(const Passage& passage, const PlannedLeg& leg) {
-  return leg.window ? clock(passage, leg.window->from_s) + " to " + clock(passage, leg.window->to_s) : "";
+std::string window(const Passage& passage, const PlannedLeg& leg, std::optional<Date> day) {
+  return leg.window ? clock(passage, leg.window->from_s, day) + " to " + clock(passage, leg.window->to_s, day) : "";
 }
 
 std::string minutes_between(double from_s, double to_s) { return whole_minutes(to_minute(to_s) - to_minute(from_s)); }
@@ -179,7 +179,31 @@ CautionItem leg_problem(const PlannedLeg& leg) {
   return {.text = "Leg " + std::to_string(leg.place + 1) + ": no course to steer", .advice = sentence(*leg.problem)};
 }
 
+std::string deck_line(const Document& document, const Passage& passage, std::size_t line) {
+  const DeckEntry& entry = passage.deck_log[line];
+  std::string what;
+  if (entry.kind == DeckEntryKind::departed) what = "left";
+  if (entry.kind != DeckEntryKind::departed && entry.kind != DeckEntryKind::reading) {
+    const auto ends_leg = [](const DeckEntry& each) { return each.kind != DeckEntryKind::departed && each.kind != DeckEntryKind::reading; };
+    const auto leg = static_cast<std::size_t>(std::count_if(passage.deck_log.begin(), passage.deck_log.begin() + static_cast<std::ptrdiff_t>(line), ends_leg));
+    const Leg* drawn = leg < passage.legs.size() ? document.legs.find(passage.legs[leg].leg) : nullptr;
+    what = (drawn ? document.marks.find(drawn->to)->name : "end of leg " + std::to_string(leg + 1)) + (entry.kind == DeckEntryKind::seen ? ": seen" : entry.kind == DeckEntryKind::not_seen ? ": not seen" : ": passed early or late");
+    if (entry.side) what += " to " + side_word(*entry.side);
+    if (entry.distance_nm) what += ", " + plain_number(*entry.distance_nm) + " nm";
+  }
+  if (!entry.note.empty()) what += (what.empty() ? "" : "; ") + entry.note;
+  return what;
+}
+
 std::string nothing_planned() { return "Draw the legs first, from turn to turn; then they make a passage, with courses, times and a card to steer by."; }
+
+std::string stream_title(const Document& document) { return document.sheet.signs == SignSet::b ? "Current" : "Stream"; }
+
+std::string question_waits(const std::string& question) {
+  if (question == "run") return "Any two give the third: leave one empty.";
+  if (question == "stream") return "Everything that was wrong counts as stream: steering, leeway and log too.";
+  return "The answer stands here once all is filled in. Directions are true unless M or C is typed.";
+}
 
 std::string tides(const Passage& passage) {
   std::string text;

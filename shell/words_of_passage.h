@@ -35,9 +35,10 @@ CourseToHold course_to_hold(const PlannedLeg& leg, Rounding rounding);
 std::string courses_by_hour(const Passage& passage, const PlannedLeg& leg, Rounding rounding);
 
 /// "0727", the day after with "+1 d"; to the nearest minute, in the passage's zone.
-std::string clock(const Passage& passage, double seconds);
+/// @param day  that no "+1 d" stands for; the passage's when none.
+std::string clock(const Passage& passage, double seconds, std::optional<Date> day = {});
 /// "0721 to 0733"; empty without times.
-std::string window(const Passage& passage, const PlannedLeg& leg);
+std::string window(const Passage& passage, const PlannedLeg& leg, std::optional<Date> day = {});
 /// "2 h 21", "47 min": the difference of the times as they are printed.
 std::string minutes_between(double from_s, double to_s);
 std::string speed(double kn);  // "5.2"
@@ -61,7 +62,12 @@ std::string danger_line(const Document& document, const Passage& passage, const 
 CautionItem stream_not_entered();
 CautionItem gap_in_streams(const Passage& passage, const PlannedLeg& leg);
 CautionItem leg_problem(const PlannedLeg& leg);
+/// A line of the deck log: "left", "Off Sarn: seen to port, 0.4 nm".
+std::string deck_line(const Document& document, const Passage& passage, std::size_t line);
 std::string nothing_planned();
+/// "Stream", or "Current" where the sheet wears the American signs.
+std::string stream_title(const Document& document);
+std::string question_waits(const std::string& question);
 std::string tides(const Passage& passage);
 std::string doubts_taken(const PassagePlan& plan, const Document& document);
 std::string passage_cautions();

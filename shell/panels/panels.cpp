@@ -25,6 +25,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::keys: panels.push_back(keys_slip(session)); break;
     case SlipId::compass: panels.push_back(compass_slip(session)); break;
     case SlipId::log_entry: panels.push_back(log_entry_slip(session)); break;
+    case SlipId::stream: panels.push_back(stream_slip(session)); break;
     case SlipId::passage: panels.push_back(passage_slip(session)); break;
     case SlipId::passage_details: panels.push_back(passage_details_slip(session)); break;
     case SlipId::passage_leg: panels.push_back(passage_leg_slip(session)); break;

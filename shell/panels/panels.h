@@ -33,6 +33,7 @@ Panel passage_details_slip(const Session& session);
 Panel passage_leg_slip(const Session& session);
 /// The passage card as it goes on paper; which passage there is.
 Panel passage_page(const Session& session);
+Panel stream_slip(const Session& session);
 Panel compass_slip(const Session& session);
 /// The entry of the compass's log that is in hand; which there is.
 Panel log_entry_slip(const Session& session);
