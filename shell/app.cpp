@@ -118,6 +118,10 @@ void App::file_opened(const std::string& text) {
   inside_->keep();
 }
 
+void App::minute_passed() {
+  if (inside_->session.slip == SlipId::next_leg) ++inside_->session.panels_revision;
+}
+
 void App::copied(bool done) {
   Session& session = inside_->session;
   if (done) session.say(words::link_copied());

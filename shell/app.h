@@ -97,6 +97,8 @@ class App {
   /// The text of a file the user chose.
   void file_opened(const std::string& text);
   void copied(bool done);
+  /// What shows the time is to be shown anew.
+  void minute_passed();
   /// The canvas can't be drawn on (no WebGL2, context lost for good): panels take its place and say so.
   void set_canvas_lost(bool lost);
   /// No service worker, or it failed: said in "More".

@@ -22,7 +22,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();

@@ -142,6 +142,8 @@ constexpr SlipName k_slips[] = {
     {"log-entry", SlipId::log_entry, true},
     {"passage", SlipId::passage},
     {"stream", SlipId::stream},
+    {"next-leg", SlipId::next_leg},
+    {"deck-log", SlipId::deck_log},
     {"passage-details", SlipId::passage_details},
     {"passage-leg", SlipId::passage_leg, true},
     {"mark", SlipId::mark, true},
@@ -164,7 +166,8 @@ Value run_close_slip(Session& session, const Value&) {
   if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::rose || session.slip == SlipId::note) let_go_of_selection(session);
   switch (session.slip) {
     case SlipId::log_entry: session.slip = SlipId::compass; break;
-    case SlipId::passage_details: case SlipId::passage_leg: session.slip = SlipId::passage; break;
+    case SlipId::passage_details: case SlipId::passage_leg: case SlipId::next_leg: session.slip = SlipId::passage; break;
+    case SlipId::deck_log: session.slip = SlipId::next_leg; break;
     default: session.slip = SlipId::none; break;
   }
   return done();

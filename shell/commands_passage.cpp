@@ -3,6 +3,7 @@
 
 #include "core/document/actions.h"
 #include "shell/arguments.h"
+#include "shell/form_fields.h"
 #include "shell/panels/passage_parts.h"
 #include "shell/passage_entries.h"
 #include "shell/stream_questions.h"

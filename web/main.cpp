@@ -137,6 +137,8 @@ EMSCRIPTEN_KEEPALIVE int sheet_key(Page* page, const char* key, int modifiers) {
 
 EMSCRIPTEN_KEEPALIVE void sheet_keys_at_rest(Page* page) { page->app.keys_at_rest(); }
 
+EMSCRIPTEN_KEEPALIVE void sheet_minute_passed(Page* page) { page->app.minute_passed(); }
+
 EMSCRIPTEN_KEEPALIVE void sheet_copied(Page* page, int done) { page->app.copied(done != 0); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_awake_state(Page* page, const char* state) { page->app.set_awake_state(state); }

@@ -211,7 +211,7 @@ class Planner {
     DoubtLeg doubt{.track = leg.rhumb.course, .water_track = leg.run.water_track, .through_water_nm = leg.run.through_water_nm, .hours = leg.run.hours};
     const std::optional<CompassDirection>& compass = leg.courses.front().compass;
     if (document_.compass && compass) doubt.compass_sd_deg = deviation_sd_deg(*document_.compass, *compass);
-    if (leg.stream != StreamEntry::not_entered) doubt.stream_sd_kn = k_stream_sd_kn;
+    if (leg.stream != StreamEntry::not_entered && !leg.run.gap) doubt.stream_sd_kn = k_stream_sd_kn;
     if (leg.leeway) doubt.leeway_to = leeway_from_wind(leg.run.water_track, TrueDirection(leg.leeway->wind_from_deg), 1).deg < 0 ? -1 : 1;
     const DeckEntry* ended = by_deck_log ? turn_entry(passage_, leg.place + 1) : nullptr;
     if (ended && ended->kind == DeckEntryKind::seen) doubt.seen_sd_nm = k_start_sd_nm;

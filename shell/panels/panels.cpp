@@ -25,6 +25,8 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::keys: panels.push_back(keys_slip(session)); break;
     case SlipId::compass: panels.push_back(compass_slip(session)); break;
     case SlipId::log_entry: panels.push_back(log_entry_slip(session)); break;
+    case SlipId::next_leg: panels.push_back(next_leg_slip(session)); break;
+    case SlipId::deck_log: panels.push_back(deck_log_slip(session)); break;
     case SlipId::stream: panels.push_back(stream_slip(session)); break;
     case SlipId::passage: panels.push_back(passage_slip(session)); break;
     case SlipId::passage_details: panels.push_back(passage_details_slip(session)); break;

@@ -34,6 +34,9 @@ Panel passage_leg_slip(const Session& session);
 /// The passage card as it goes on paper; which passage there is.
 Panel passage_page(const Session& session);
 Panel stream_slip(const Session& session);
+/// Under way: one course to hold; and what was written on the way.
+Panel next_leg_slip(const Session& session);
+Panel deck_log_slip(const Session& session);
 Panel compass_slip(const Session& session);
 /// The entry of the compass's log that is in hand; which there is.
 Panel log_entry_slip(const Session& session);

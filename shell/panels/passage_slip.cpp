@@ -97,6 +97,7 @@ Panel passage_slip(const Session& session) {
   add_alternatives(slip, session);
   slip.items.push_back(LineItem{.text = words::times_are_unrounded() + " " + words::doubts_taken(plan, session.document()), .tone = LineTone::soft});
   slip.items.push_back(ButtonItem{.name = "passage-details", .label = "Speed, times, stream", .look = ButtonLook::main, .on_press = open_slip("passage-details")});
+  slip.items.push_back(ButtonItem{.name = "next-leg", .label = "Under way", .on_press = open_slip("next-leg")});
   slip.items.push_back(ButtonItem{.name = "print-passage-card", .label = "Print the card", .on_press = {"print-passage-card"}});
   slip.items.push_back(ButtonItem{.name = "print-small-card", .label = "Print it small, A6", .on_press = {"print-passage-card", Value::object({{"size", "small"}})}});
   if (passage->home_time) slip.items.push_back(ButtonItem{.name = "way-home", .label = home ? "The way out" : "The way home", .on_press = {"way-home"}});

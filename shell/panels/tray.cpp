@@ -22,7 +22,7 @@ ButtonItem end_well(const char* name, const char* word, const char* icon, const 
 
 bool is_drawer(SlipId slip) { return slip == SlipId::drawer || slip == SlipId::history || slip == SlipId::new_sheet; }
 
-bool is_passage(SlipId slip) { return slip == SlipId::passage || slip == SlipId::passage_details || slip == SlipId::passage_leg; }
+bool is_passage(SlipId slip) { return slip == SlipId::passage || slip == SlipId::passage_details || slip == SlipId::passage_leg || slip == SlipId::next_leg || slip == SlipId::deck_log; }
 
 }  // namespace
 

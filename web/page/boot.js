@@ -64,6 +64,8 @@ const was_loaded_anew = () => ['reload', 'back_forward'].includes(performance.ge
 const steps_up_to = (step) => Array.from({ length: step }, (_, i) => i + 1).join(' ');
 
 /// Joins the parts. What stands still stays untouched: panels are painted when their revision grows, frames drawn when wanted.
+const clock_ms = 20_000;  // what shows the time is never further behind
+
 function run(page, kept) {
   const { program } = page;
   const element = document.querySelector('#sheet canvas');
@@ -161,6 +163,7 @@ function run(page, kept) {
     else happen(() => program.half_typed({ field: '', text: '' }));
   });
   addEventListener('pagehide', put_away);
+  setInterval(() => { if (document.visibilityState === 'visible') happen(() => program.minute_passed()); }, clock_ms);
   addEventListener('pointerdown', () => status.say(''), { capture: true });
   canvas.wake();
 

@@ -72,6 +72,7 @@ export class Program {
   /// A direction as typed, turned.
   turned(text, by_deg) { return this.#text('turned', text, by_deg); }
   keys_at_rest() { this.#call('keys_at_rest'); }
+  minute_passed() { this.#call('minute_passed'); }
   copied(done) { this.#call('copied', Number(done)); }
   awake_state(state) { this.#call('awake_state', state); }
   offline_state(state) { this.#call('offline_state', state); }
