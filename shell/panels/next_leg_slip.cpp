@@ -7,6 +7,7 @@
 #include "core/formats/svg.h"
 #include "core/passage/danger_pass.h"
 #include "core/passage/reckoning.h"
+#include "shell/form_words.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
 #include "shell/words.h"
