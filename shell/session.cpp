@@ -95,7 +95,7 @@ const Passage* Session::passage() const {
 }
 
 Plans& Session::plans() const {
-  if (plans_.revision != history().revision() || plans_.rounding != settings.rounding) plans_ = {.revision = history().revision(), .rounding = settings.rounding};
+  if (plans_.revision != history().revision() || plans_.rounding != settings.rounding) plans_ = {.revision = history().revision(), .rounding = settings.rounding, .out_before = plans_.out ? std::move(plans_.out) : std::move(plans_.out_before)};
   return plans_;
 }
 
@@ -105,7 +105,8 @@ PlanNeeds Session::plan_needs() const {
 
 const PassagePlan& Session::plan(bool homeward) const {
   std::optional<PassagePlan>& plan = homeward ? plans().home : plans().out;
-  if (!plan) plan = plan_of(document(), *passage(), plan_needs(), homeward);
+  const std::optional<PassagePlan>& before = plans_.out_before;
+  if (!plan) plan = plan_of(document(), *passage(), plan_needs(), homeward, before && !homeward ? &*before : nullptr);
   return *plan;
 }
 

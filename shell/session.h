@@ -133,6 +133,7 @@ struct Plans {
   std::uint64_t revision = 0;
   Rounding rounding = Rounding::whole_degrees;
   std::optional<PassagePlan> out, home, under_way;
+  std::optional<PassagePlan> out_before;  // of the revision before, for what has not changed
 };
 
 /// Where the marks of one revision lie on the paper. Made when first asked for: most commits of a script never ask.

@@ -23,7 +23,7 @@ TidalStreams streams_of(const Passage& passage, const PlannedStream& stream) {
 
 class Planner {
  public:
-  Planner(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward) : document_(document), passage_(passage), needs_(needs) {
+  Planner(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward, const PassagePlan* before) : document_(document), passage_(passage), needs_(needs), before_(before) {
     plan_.homeward = homeward;
     lay_off();
   }
@@ -53,12 +53,12 @@ class Planner {
     for (std::size_t i = 0; i < plan_.legs.size(); ++i) {
       PlannedLeg& leg = plan_.legs[i];
       leg.place = plan_.homeward ? plan_.legs.size() - 1 - i : i;
-      lay_off(leg, at);
+      lay_off(leg, at, before_ && i < before_->legs.size() ? &before_->legs[i] : nullptr);
       at = leg.problem && leg.problem->fault == Fault::passage_leg_gone ? std::nullopt : std::optional(leg.to);
     }
   }
 
-  void lay_off(PlannedLeg& leg, const std::optional<MarkId>& at) {
+  void lay_off(PlannedLeg& leg, const std::optional<MarkId>& at, const PlannedLeg* before) {
     const PassageLeg& entered = passage_.legs[leg.place];
     const double number = static_cast<double>(leg.place) + 1;
     const Leg* drawn = document_.legs.find(entered.leg);
@@ -69,7 +69,10 @@ class Planner {
     leg.from = plan_.homeward ? drawn->to : drawn->from;
     leg.to = plan_.homeward ? drawn->from : drawn->to;
     const Mark& from = *document_.marks.find(leg.from);
-    leg.rhumb = rhumb_inverse(unquantise(from.at), unquantise(document_.marks.find(leg.to)->at));
+    leg.from_at = from.at;
+    leg.to_at = document_.marks.find(leg.to)->at;
+    const bool lies_as_before = before && before->from_at == leg.from_at && before->to_at == leg.to_at;
+    leg.rhumb = lies_as_before ? before->rhumb : rhumb_inverse(unquantise(leg.from_at), unquantise(leg.to_at));
     if (at && *at != leg.from) leg.problem = Problem{.fault = Fault::passage_legs_apart, .texts = {document_.marks.find(*at)->name, from.name}, .numbers = {number}};
     leg.leeway = entered.leeway ? entered.leeway : passage_.leeway;
     leg.way = entered.way.value_or(passage_.way);
@@ -221,6 +224,7 @@ class Planner {
   const Document& document_;
   const Passage& passage_;
   const PlanNeeds& needs_;
+  const PassagePlan* before_;
   PassagePlan plan_;
   const StreamTimetable* of_passage_ = nullptr;
   double departure_s_ = 0;
@@ -230,8 +234,8 @@ class Planner {
 
 Instant instant_of(const Passage& passage, const DeckEntry& entry) { return instant_of(entry.date, entry.time, passage.zone); }
 
-PassagePlan plan_of(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward) {
-  PassagePlan plan = Planner(document, passage, needs, homeward).run(false);
+PassagePlan plan_of(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward, const PassagePlan* before) {
+  PassagePlan plan = Planner(document, passage, needs, homeward, before).run(false);
   if (!homeward || !plan.has_times || plan.problem) return plan;
   const PassagePlan out = plan_of(document, passage, needs);
   if (out.has_times && out.complete && out.legs.back().run.arrival_s > plan.legs.front().run.departure_s) {
@@ -242,7 +246,7 @@ PassagePlan plan_of(const Document& document, const Passage& passage, const Plan
 }
 
 PassagePlan plan_under_way(const Document& document, const Passage& passage, const PlanNeeds& needs) {
-  return Planner(document, passage, needs, false).run(true);
+  return Planner(document, passage, needs, false, nullptr).run(true);
 }
 
 }  // namespace fogsheet

@@ -32,6 +32,8 @@ struct PlannedLeg {
   std::optional<Problem> problem;  // why what follows is not there; all below it but the ends and the rhumb line
   MarkId from;
   MarkId to;
+  GridPosition from_at;
+  GridPosition to_at;
   RhumbLeg rhumb;
 
   double speed_kn = 0;  // through the water
@@ -67,7 +69,8 @@ struct PlanNeeds {
 };
 
 /// As entered. @param homeward  the way back, from the last leg's end to the first one's start, from its own time.
-PassagePlan plan_of(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward = false);
+/// @param before  an earlier plan, whose rhumb lines serve where legs still lie as they did: most of the time is theirs. Or null
+PassagePlan plan_of(const Document& document, const Passage& passage, const PlanNeeds& needs, bool homeward = false, const PassagePlan* before = nullptr);
 
 /// From what the deck log has on: legs that have ended begin and end when they did, what was seen takes the doubt away.
 PassagePlan plan_under_way(const Document& document, const Passage& passage, const PlanNeeds& needs);

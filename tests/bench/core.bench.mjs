@@ -88,3 +88,8 @@ it("a thousand legs run through the streams", (t) => {
   const { native, web } = bothBuilds("passage_bench");
   t.diagnostic(`native ${native.toFixed(2)} ms, WebAssembly ${web.toFixed(2)} ms (aim 2)${web > 2 ? ": short of it" : ""}`);
 });
+
+it("a passage of a thousand legs planned anew after an edit", (t) => {
+  const { native, web } = bothBuilds("plan_bench");
+  t.diagnostic(`native ${native.toFixed(2)} ms, WebAssembly ${web.toFixed(2)} ms (aim 2)${web > 2 ? ": short of it" : ""}`);
+});
