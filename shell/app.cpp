@@ -107,7 +107,6 @@ HalfTyped App::take_half_typed() { return std::exchange(inside_->session.half_ty
 
 void App::start(const std::string& fragment, bool loaded_anew) {
   Session& session = inside_->session;
-  if (session.settings.keep_awake) session.platform.keep_awake(true);
   const bool has_it = loaded_anew && session.keeper.kept_state(session.sheets.in_hand().key);
   if (!fragment.empty() && !has_it) run_command(session, "open-text", Value::object({{"text", fragment}}));
   inside_->keep();

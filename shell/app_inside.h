@@ -121,6 +121,8 @@ struct App::Inside : GestureTarget {
     session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
     session.keeper.look(session.boats, session.platform.now_ms());
     hand_over();
+    const bool awake = session.awake_wanted();
+    if (std::exchange(told_awake, awake) != awake) session.platform.keep_awake(awake);
   }
 
   void hand_over() {
@@ -164,6 +166,7 @@ struct App::Inside : GestureTarget {
   Aim aim;
   GiveWay give_way;
   bool by_hand = false;  // what happens is a drag's end
+  bool told_awake = false;  // the platform keeps the screen on
   bool tool_has_drag = false;
   ScreenPoint last_drag;
   std::optional<ScreenPoint> hovered;

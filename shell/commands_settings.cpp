@@ -69,9 +69,7 @@ Value run_set_single_keys(Session& session, const Value& arguments) {
 }
 
 Value run_set_screen(Session& session, const Value& arguments) {
-  const Value answer = put_setting(session, arguments, "screen", "screen", "screen", [&](const std::string& word) { return put_either(word, "device", "awake", session.settings.keep_awake); });
-  session.platform.keep_awake(session.settings.keep_awake);
-  return answer;
+  return put_setting(session, arguments, "screen", "screen", "screen", [&](const std::string& word) { return put_either(word, "device", "awake", session.settings.keep_awake); });
 }
 
 Value run_set_loupe(Session& session, const Value& arguments) {

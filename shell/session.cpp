@@ -110,6 +110,12 @@ const PassagePlan& Session::plan(bool homeward) const {
   return *plan;
 }
 
+bool Session::awake_wanted() const {
+  const Passage* running = passage();
+  const UnderWay state = running ? fogsheet::under_way(*running) : UnderWay{};
+  return settings.keep_awake || (state.departed && state.leg < running->legs.size());
+}
+
 LocalTime Session::now_in(const Passage& of) const { return local_time({.seconds = platform.now_ms() / 1000}, of.zone); }
 
 const PassagePlan& Session::plan_under_way() const {

@@ -205,6 +205,8 @@ struct Session {
   const Passage* passage() const;
   const PassagePlan& plan(bool homeward = false) const;
   const PassagePlan& plan_under_way() const;
+  /// The screen is to stay on: the user says so, or is under way.
+  bool awake_wanted() const;
   /// What the clock says in the passage's zone.
   LocalTime now_in(const Passage& of) const;
   /// What the edge is read against: the rose it is settled on, or the sheet.

@@ -227,6 +227,8 @@ std::string passage_cautions() {
          "Keep out of shipping lanes; expect others not to see you. Do not leave in fog. A compass out by more than 5°: have it adjusted.";
 }
 
+std::string under_way_cautions() { return "Keep a lookout by eye and ear, go at a speed you can stop in, sound your fog signal. It knows only what you marked."; }
+
 std::string times_are_unrounded() { return "Times come from unrounded figures; a leg's minutes are the difference of its printed times."; }
 
 }  // namespace fogsheet::words

@@ -71,6 +71,7 @@ std::string question_waits(const std::string& question);
 std::string tides(const Passage& passage);
 std::string doubts_taken(const PassagePlan& plan, const Document& document);
 std::string passage_cautions();
+std::string under_way_cautions();
 std::string times_are_unrounded();
 
 }  // namespace fogsheet::words

@@ -34,6 +34,7 @@ Panel more_slip(const Session& session) {
     slip.items.push_back(ButtonItem{.name = "redo", .label = "Redo", .icon = "redo", .enabled = can,
                                     .reason = can ? "" : words::sentence({.fault = Fault::no_redo}), .on_press = {"redo"}});
   }
+  if (session.phone()) slip.items.push_back(tool_button(session, ToolId::dividers, "Dividers"));
   slip.items.push_back(tool_button(session, ToolId::note, "Write a note"));
   slip.items.push_back(ButtonItem{.name = "compass", .label = "Compass", .on_press = {"open-slip", Value::object({{"slip", "compass"}})}});
   slip.items.push_back(ButtonItem{.name = "stream", .label = words::stream_title(session.document()), .on_press = {"open-slip", Value::object({{"slip", "stream"}})}});

@@ -148,6 +148,7 @@ Panel next_leg_slip(const Session& session) {
     if (at + 1 < plan.legs.size() && !plan.legs[at + 1].problem)
       slip.items.push_back(LineItem{.text = "then " + words::course_to_hold(plan.legs[at + 1], session.settings.rounding).text(), .value = words::distance(plan.legs[at + 1].rhumb.distance_nm).text() + " to " + session.document().marks.find(plan.legs[at + 1].to)->name});
   }
+  slip.items.push_back(LineItem{.text = words::under_way_cautions(), .tone = LineTone::soft});
   if (state.departed) add_last_seen(slip, session, *passage);
   if (!state.departed) {
     slip.items.push_back(field(session, "time", "Left at (empty: now)", {.completes_at = 4, .figures_only = true, .pad = Pad::quantity}));

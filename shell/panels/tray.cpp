@@ -34,7 +34,7 @@ Panel tray_panel(const Session& session) {
   tray.items.push_back(tool_well(session, tool_row(ToolId::leg), "Leg"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::straight_edge), session.phone() ? "Edge" : "Straight-edge"));
   tray.items.push_back(tool_well(session, tool_row(ToolId::rose), "Rose"));
-  tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
+  if (!session.phone()) tray.items.push_back(tool_well(session, tool_row(ToolId::dividers), "Dividers"));
   tray.items.push_back(ButtonItem{.name = "passage", .label = session.wide() ? "Passage card" : "Card", .icon = "card", .look = ButtonLook::well, .pressed = is_passage(session.slip),
                                   .on_press = {"open-slip", Value::object({{"slip", "passage"}})}});
   tray.items.push_back(ButtonItem{.name = "more", .label = "More", .icon = "more", .look = ButtonLook::well, .pressed = session.slip == SlipId::more || session.slip == SlipId::lists || (session.phone() && is_drawer(session.slip)),

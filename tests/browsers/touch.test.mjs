@@ -299,7 +299,7 @@ describe('touch', with_engine('chromium', 240_000), () => {
           moved: entry.sources.map(({ node }) => node?.nodeName === 'CANVAS' || node?.id === 'sheet' || node?.id === 'tray' ? node.nodeName : ''),
         }))).observe({ type: 'layout-shift' });
       });
-      for (const name of ['tool/straight-edge', 'tool/dividers', 'tool/leg', 'more', 'settings', 'more', 'more']) {
+      for (const name of ['tool/straight-edge', 'tool/rose', 'tool/leg', 'more', 'settings', 'more', 'more']) {
         await until(page, `${name} to be seen`, (wanted) => window.fogsheet.where(wanted), name);
         await hand.press(name);
         await sleep(700);  // what shifts within half a second of a press is laid to the press
