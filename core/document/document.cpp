@@ -40,6 +40,10 @@ std::optional<MarkKind> mark_kind_named(std::string_view name) {
   return std::nullopt;
 }
 
+Document blank_of(const Document& document) {
+  return {.sheet = document.sheet, .chart_note = document.chart_note, .marks = {}, .legs = {}, .roses = document.roses, .text_notes = {}, .next_id = document.next_id};
+}
+
 Projection projection_of(const Document& document) {
   return Projection(unquantise(document.sheet.middle), document.sheet.scale, document.sheet.paper);
 }

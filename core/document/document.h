@@ -147,6 +147,9 @@ struct Document {
   bool operator==(const Document&) const = default;
 };
 
+/// The sheet with its roses, as it is before anything is plotted on it.
+Document blank_of(const Document& document);
+
 Projection projection_of(const Document& document);
 
 /// Whether a mark may lie there: within the neat line, give or take `slack_mm`.

@@ -19,6 +19,7 @@ namespace {
 constexpr double k_label_gap_em = 0.45;
 constexpr double k_label_air_em = 0.10;  // kept free about a label
 
+constexpr int k_print_word_rows = 12;  // places tried for the words that print alone has, from bottom to top
 constexpr double k_clear_of_border_mm = 3;  // labels keep off the graduations inside the neat line
 
 SheetRect inside_of(SheetRect r) {
@@ -56,6 +57,7 @@ class SheetDrawing {
     add_marks();
     add_legs();
     add_notes();
+    add_print_words();
     // Labels in the order of their rights: dangers, names, courses with their distances.
     add_names(true);
     add_names(false);
@@ -150,6 +152,24 @@ class SheetDrawing {
       const SheetRect& covers = laid->covers;
       placer_.block({.middle = midpoint({covers.left_mm, covers.top_mm}, {covers.right_mm, covers.bottom_mm}), .half_width_mm = covers.width_mm() / 2, .half_height_mm = covers.height_mm() / 2});
     }
+  }
+
+  /// In a corner where nothing is plotted, else anywhere between; where all is taken, over it in the first corner.
+  void add_print_words() {
+    if (!notes_.print) return;
+    const LaidCheckLine laid = lay_check_line(*notes_.print);
+    const SheetRect frame = inside_of(projection_.neat_line());
+    const double half_w = k_check_line_mm / 2 + k_clear_of_border_mm, half_h = laid.height_mm / 2 + k_clear_of_border_mm / 2;
+    std::vector<Box> places;
+    for (int row = k_print_word_rows; row >= 0; --row)
+      for (const double column : {1.0, 0.0, 0.5})
+        places.push_back({.middle = {frame.left_mm + half_w + column * (frame.width_mm() - 2 * half_w), frame.top_mm + half_h + row * (frame.height_mm() - 2 * half_h) / k_print_word_rows},
+                          .half_width_mm = half_w, .half_height_mm = half_h});
+    const Box& box = places[placer_.place(places).value_or(0)];
+    // The graticule alone gives way to it.
+    const SheetPoint low = {box.middle.x_mm - half_w, box.middle.y_mm - half_h}, high = {box.middle.x_mm + half_w, box.middle.y_mm + half_h};
+    figure_.on(Layer::graticule).push_back(Path{.points = {low, {high.x_mm, low.y_mm}, high, {low.x_mm, high.y_mm}}, .closed = true, .fill = Ink::paper});
+    add_check_line(figure_, {box.middle.x_mm - k_check_line_mm / 2, box.middle.y_mm - laid.height_mm / 2}, laid);
   }
 
   void add_legs() {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/document/facts.h"
+#include "core/figure/check_line.h"
 #include "core/figure/figure.h"
 #include "core/figure/legibility.h"
 
@@ -21,6 +22,7 @@ struct SheetNotes {
   std::string made_as;     // "Mercator, WGS84 · 1 : 100 000 at 44°08.9'N"
   std::vector<std::string> remarks;  // the user's own note on the sheet, a line each
   std::vector<RoseNote> roses;       // in the order of the document's
+  std::optional<PrintWords> print;   // on paper alone: a check line with its words, where they hide least
 };
 
 struct FigureSettings {

@@ -11,6 +11,7 @@ namespace fogsheet {
 namespace {
 
 constexpr int k_decimals = 3;         // a thousandth of a millimetre
+constexpr double k_short_of_paper_mm = 0.3;  // white: a browser that rounds up would give it a page of its own
 constexpr double k_halo_em = 0.22;    // whole width of the outline, of which the inner half lies under the letters
 
 struct InkRow {
@@ -75,9 +76,14 @@ std::string escaped(std::string_view text) {
   return out;
 }
 
+std::string view_box(const SheetRect& view) {
+  return number(view.left_mm) + " " + number(view.top_mm) + " " + number(view.width_mm()) + " " + number(view.height_mm());
+}
+
 class SvgWriter {
  public:
-  explicit SvgWriter(std::string head) : out_(std::move(head)) {}
+  /// @param palette  for colours of its own; none: for classes.
+  explicit SvgWriter(std::string head, const SvgPalette* palette = nullptr) : out_(std::move(head)), palette_(palette) {}
 
   void write(const Figure& figure) {
     for (int layer = 0; layer < k_layer_count; ++layer) {
@@ -87,6 +93,19 @@ class SvgWriter {
         std::visit([this](const auto& each) { write(each); }, shape);
       out_ += "</g>\n";
     }
+  }
+
+  /// A part of a figure, cut at its edges, with its top left at a place.
+  void write_part(const Figure& figure, const SheetRect& window, SheetPoint at) {
+    out_ += "<svg";
+    attribute("x", at.x_mm);
+    attribute("y", at.y_mm);
+    attribute("width", window.width_mm());
+    attribute("height", window.height_mm());
+    attribute("viewBox", view_box(window));
+    out_ += ">\n";
+    write(figure);
+    out_ += "</svg>\n";
   }
 
   std::string finish() { return std::move(out_ += "</svg>\n"); }
@@ -99,6 +118,12 @@ class SvgWriter {
 
   void inks(Ink stroke, double weight_mm, Ink fill) {
     const bool stroked = stroke != Ink::none && weight_mm > 0;
+    if (palette_) {
+      if (fill != Ink::none) attribute("fill", (*palette_)[static_cast<std::size_t>(fill)]);
+      if (stroked) attribute("stroke", (*palette_)[static_cast<std::size_t>(stroke)]);
+      if (stroked) attribute("stroke-width", weight_mm);
+      return;
+    }
     std::string classes;
     if (fill != Ink::none) (classes += "fill-") += ink_class(fill);
     if (stroked && !classes.empty()) classes += ' ';
@@ -169,24 +194,18 @@ class SvgWriter {
   }
 
   std::string out_;
+  const SvgPalette* palette_;
 };
-
-std::string view_box(const SheetRect& view) {
-  return number(view.left_mm) + " " + number(view.top_mm) + " " + number(view.width_mm()) + " " + number(view.height_mm());
-}
 
 // What holds for every shape unless it says otherwise. White space in names is kept.
 std::string root(const std::string& attributes) {
   return "<svg xmlns=\"http://www.w3.org/2000/svg\" xml:space=\"preserve\" fill=\"none\" stroke-linejoin=\"round\"" + attributes + ">\n";
 }
 
-std::string style_sheet(const SvgPalette& palette) {
-  std::string style = "<style>\n";
-  for (const InkRow& row : k_inks) {
-    const std::string& colour = palette[static_cast<std::size_t>(row.ink)];
-    style += ".fill-" + std::string(row.name) + "{fill:" + colour + "} .stroke-" + std::string(row.name) + "{stroke:" + colour + "}\n";
-  }
-  return style + "</style>\n";
+std::string head_of_file(PaperSize size, std::string_view title) {
+  const std::string at_true_size = " width=\"" + number(size.width_mm) + "mm\" height=\"" + number(size.height_mm) + "mm\" viewBox=\"" +
+                                   view_box({0, 0, size.width_mm, size.height_mm}) + "\" font-family=\"B612, sans-serif\"";
+  return root(at_true_size) + "<title>" + escaped(title) + "</title>\n";
 }
 
 }  // namespace
@@ -198,10 +217,15 @@ std::string_view ink_class(Ink ink) {
 }
 
 std::string svg_file(const Figure& figure, PaperSize size, const SvgPalette& palette, std::string_view title) {
-  const std::string at_true_size = " width=\"" + number(size.width_mm) + "mm\" height=\"" + number(size.height_mm) + "mm\" viewBox=\"" +
-                                   view_box({0, 0, size.width_mm, size.height_mm}) + "\" font-family=\"B612, sans-serif\"";
-  SvgWriter writer(root(at_true_size) + "<title>" + escaped(title) + "</title>\n" + style_sheet(palette));
+  SvgWriter writer(head_of_file(size, title), &palette);
   writer.write(figure);
+  return writer.finish();
+}
+
+std::string page_svg(const PaperPage& page, PaperSize size, const SvgPalette& palette, std::string_view title) {
+  SvgWriter writer(head_of_file({size.width_mm, size.height_mm - k_short_of_paper_mm}, title), &palette);
+  writer.write_part(page.sheet, page.window, page.at);
+  writer.write(page.own);
   return writer.finish();
 }
 

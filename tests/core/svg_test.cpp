@@ -1,4 +1,4 @@
-// Figures as SVG: well-formed whatever the names in them, at true size, coloured by classes alone.
+// Figures as SVG: well-formed whatever the names in them, at true size, coloured by classes in panels, by attributes in files.
 #include "core/formats/svg.h"
 
 #include <string>
@@ -46,18 +46,32 @@ TEST_CASE("a file is at true size, its numbers are millimetres") {
 }
 
 TEST_CASE("a file brings a colour for each ink, a panel's figure brings none") {
-  const std::string svg = svg_file({}, {100, 50}, black_palette(), "");
+  SvgPalette palette;
+  for (int ink = 0; ink < k_ink_count; ++ink) palette[static_cast<std::size_t>(ink)] = "#0000" + std::to_string(10 + ink);
   for (int ink = 0; ink < k_ink_count; ++ink) {
-    const std::string name(ink_class(static_cast<Ink>(ink)));
-    CAPTURE(name);
-    CHECK(has(svg, ".fill-" + name + "{fill:#"));
-    CHECK(has(svg, ".stroke-" + name + "{stroke:#"));
+    CAPTURE(ink);
+    Figure figure;
+    figure.on(Layer::rose).push_back(Circle{.centre = {1, 2}, .radius_mm = 3, .stroke = static_cast<Ink>(ink), .weight_mm = 0.1, .fill = static_cast<Ink>(ink)});
+    const std::string colour = palette[static_cast<std::size_t>(ink)], svg = svg_file(figure, {100, 50}, palette, "");
+    CHECK(has(svg, "<circle fill=\"" + colour + "\" stroke=\"" + colour + "\" stroke-width=\"0.1\""));
+    CHECK_FALSE(has(svg, "<circle class"));
   }
-  CHECK(has(svg, ".stroke-magenta{stroke:#9a1a63}"));
   const std::string panel = panel_of(Circle{.centre = {1, 2}, .radius_mm = 3, .weight_mm = 0.1});
-  CHECK_FALSE(has(panel, "<style"));
+  CHECK(has(panel, "class=\"stroke-ink\""));
   CHECK_FALSE(has(panel, "#"));
   CHECK_FALSE(has(panel, "width=\"100"));
+}
+
+TEST_CASE("a page shows its part of a figure at true size, cut at its edges") {
+  PaperPage page{.window = {50, 20, 150, 90}, .at = {8, 12}};
+  page.sheet.on(Layer::legs).push_back(Segments{.ends = {{0, 0}, {200, 100}}, .weight_mm = 0.5});
+  page.own.on(Layer::title).push_back(Text{.at = {8, 280}, .text = "page 1 of 2", .height_mm = 3});
+  const std::string svg = page_svg(page, {210, 297}, black_palette(), "Gull Sound");
+  CHECK(is_well_formed_xml(svg));
+  CHECK(has(svg, " width=\"210mm\" height=\"296.7mm\" viewBox=\"0 0 210 296.7\""));
+  CHECK(has(svg, "<svg x=\"8\" y=\"12\" width=\"100\" height=\"70\" viewBox=\"50 20 100 70\">"));
+  CHECK(svg.find("M0 0L200 100") < svg.find("</svg>"));
+  CHECK(svg.find("page 1 of 2") > svg.find("</svg>"));
 }
 
 TEST_CASE("nothing carries a style attribute") {
