@@ -8,6 +8,7 @@
 #include "shell/panels/panels.h"
 #include "shell/read.h"
 #include "shell/tools/target.h"
+#include "shell/words_of_print.h"
 
 namespace fogsheet {
 
@@ -130,6 +131,16 @@ void App::copied(bool done) {
     session.message = {words::link_not_copied(), true};
   }
   session.touch();
+}
+
+void App::set_printing(bool printing) {
+  inside_->session.printing = printing;
+  ++inside_->session.panels_revision;  // nothing of it is on the sheet
+}
+
+void App::picture_refused(int largest_dots_an_inch) {
+  inside_->session.message = {words::picture_too_large(largest_dots_an_inch), true};
+  inside_->session.touch();
 }
 
 void App::set_canvas_lost(bool lost) {

@@ -99,6 +99,10 @@ class App {
   void copied(bool done);
   /// What shows the time is to be shown anew.
   void minute_passed();
+  /// The browser is about to print, by our asking or the user's own, or has done so.
+  void set_printing(bool printing);
+  /// A picture of the sheet was too large for the device. @param largest  dots an inch that work, 0 for none.
+  void picture_refused(int largest_dots_an_inch);
   /// The canvas can't be drawn on (no WebGL2, context lost for good): panels take its place and say so.
   void set_canvas_lost(bool lost);
   /// No service worker, or it failed: said in "More".

@@ -139,6 +139,7 @@ constexpr SlipName k_slips[] = {
     {"history", SlipId::history},
     {"keys", SlipId::keys},
     {"compass", SlipId::compass},
+    {"print", SlipId::print},
     {"log-entry", SlipId::log_entry, true},
     {"passage", SlipId::passage},
     {"stream", SlipId::stream},

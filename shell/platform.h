@@ -52,10 +52,14 @@ class Platform {
   virtual TextImage text_image(const std::string& text, Face face, double px_per_em, double most_px) = 0;
   /// Gives a text to the user as a file of that name; only inside a press.
   virtual void save_file(const std::string& name, const std::string& text) = 0;
+  /// Gives the sheet to the user as a file of that name, with our typeface in it; only inside a press.
+  /// @param svg           at true size
+  /// @param dots_an_inch  of a PNG; 0: the SVG itself. The page says when it can't (App::picture_refused).
+  virtual void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) = 0;
   /// Asks the user for a file; only inside a press. The page hands its text over (App::file_opened).
   virtual void open_file() = 0;
   /// Asks the browser to print, once the panels are up to date: the panel in PanelPlace::page, where there is one; only inside a
-  /// press.
+  /// press. The page says when it begins and ends (App::set_printing), whoever asked for it.
   virtual void print_page() = 0;
 };
 

@@ -19,6 +19,7 @@
 #include "shell/key_run.h"
 #include "shell/keeper/keeper.h"
 #include "shell/platform.h"
+#include "shell/printing.h"
 #include "shell/sheets.h"
 #include "shell/style.h"
 #include "shell/viewport.h"
@@ -53,7 +54,8 @@ enum class SlipId {
   passage_leg,
   stream,
   next_leg,
-  deck_log
+  deck_log,
+  print
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -182,6 +184,8 @@ struct Session {
   DividersForm dividers_form;
   Form new_sheet;  // a sheet being made
   DirectionForm direction_form;
+  PrintChoice print;
+  bool printing = false;        // the browser is about to, and takes what is on the page for it
   bool link_shown = false;      // it could not be copied and stands under More
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;

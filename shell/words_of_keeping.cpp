@@ -75,7 +75,7 @@ std::string copy_of(const std::string& title) {
 
 std::string sheet_deleted(const std::string& title) { return quoted(title) + " is out of the drawer. It can be put back for 30 days."; }
 
-std::string file_name(const Document& document) {
+std::string file_name(const Document& document, const char* ending) {
   // What some file system or other does not take in a name.
   constexpr std::string_view k_awkward = "\\/:*?\"<>|";
   std::string name;
@@ -83,7 +83,7 @@ std::string file_name(const Document& document) {
     if (static_cast<unsigned char>(c) < ' ' || c == 0x7F) continue;
     name += k_awkward.find(c) == std::string_view::npos ? c : '-';
   }
-  return name + ".fogsheet";
+  return name + ending;
 }
 
 std::string put_back_for() { return "for 30 days"; }

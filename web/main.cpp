@@ -141,6 +141,10 @@ EMSCRIPTEN_KEEPALIVE void sheet_minute_passed(Page* page) { page->app.minute_pas
 
 EMSCRIPTEN_KEEPALIVE void sheet_copied(Page* page, int done) { page->app.copied(done != 0); }
 
+EMSCRIPTEN_KEEPALIVE void sheet_printing(Page* page, int printing) { page->app.set_printing(printing != 0); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_picture_refused(Page* page, int largest_dots_an_inch) { page->app.picture_refused(largest_dots_an_inch); }
+
 EMSCRIPTEN_KEEPALIVE void sheet_awake_state(Page* page, const char* state) { page->app.set_awake_state(state); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_offline_state(Page* page, const char* state) { page->app.set_offline_state(state); }

@@ -22,6 +22,8 @@ EM_JS(void, page_wake_after, (double ms), { Module["page"].wake_after(ms); });
 
 EM_JS(void, page_save_file, (const char* name, const char* text), { Module["page"].save_file(UTF8ToString(name), UTF8ToString(text)); });
 
+EM_JS(void, page_save_picture, (const char* name, const char* svg, int dots_an_inch), { Module["page"].save_picture(UTF8ToString(name), UTF8ToString(svg), dots_an_inch); });
+
 EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
 
 EM_JS(void, page_print, (), { Module["page"].print_page(); });
@@ -103,6 +105,7 @@ void PagePlatform::write_store(const StoreWrite& write) {
 
 void PagePlatform::wake_after(std::int64_t ms) { page_wake_after(static_cast<double>(ms)); }
 void PagePlatform::save_file(const std::string& name, const std::string& text) { page_save_file(name.c_str(), text.c_str()); }
+void PagePlatform::save_picture(const std::string& name, const std::string& svg, int dots_an_inch) { page_save_picture(name.c_str(), svg.c_str(), dots_an_inch); }
 void PagePlatform::open_file() { page_open_file(); }
 void PagePlatform::print_page() { page_print(); }
 

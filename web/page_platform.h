@@ -24,6 +24,7 @@ class PagePlatform : public Platform {
   void write_store(const StoreWrite& write) override;
   void wake_after(std::int64_t ms) override;
   void save_file(const std::string& name, const std::string& text) override;
+  void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override;
   void open_file() override;
   void print_page() override;
 };

@@ -5,6 +5,7 @@
 #include "shell/form_words.h"
 #include "shell/words.h"
 #include "shell/words_of_passage.h"
+#include "shell/words_of_print.h"
 #include "shell/words_of_things.h"
 
 namespace fogsheet {
@@ -51,6 +52,7 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
   if (session.link_shown) slip.items.push_back(FieldItem{.name = "link", .label = "The link, to copy by hand", .text = link_of(session), .multiline = true});
   slip.items.push_back(ButtonItem{.name = "sheet", .label = words::change_the_sheet(), .on_press = {"open-slip", Value::object({{"slip", "sheet"}})}});
+  slip.items.push_back(ButtonItem{.name = "print", .label = words::print_title(), .on_press = {"open-slip", Value::object({{"slip", "print"}})}});
   slip.items.push_back(ButtonItem{.name = "new-mark", .label = words::new_mark_title(), .on_press = {"open-slip", Value::object({{"slip", "new-mark"}})}});
   slip.items.push_back(ButtonItem{.name = "lists", .label = "Marks and legs", .on_press = {"open-slip", Value::object({{"slip", "lists"}})}});
   slip.items.push_back(FieldItem{.name = "open-text", .label = "Open a link or a sheet's text", .text = session.open_text, .error = session.open_text_error, .multiline = true, .on_leave = {"open-typed-text"}});

@@ -147,6 +147,7 @@ struct Panel {
   std::string label;  // for who can't see it
   PanelPlace place = PanelPlace::slip;
   std::optional<std::size_t> beside_from;  // a broad slip, in the sheet's room where there is much: from this item on beside the rest
+  std::string paper;  // in PanelPlace::page: its figures are pages of that paper (paper_name), at their true size; empty: it flows on any
   bool deaf = false;  // takes no press: touch is locked
   std::string in_focus;  // the item that the keys are on, or the panel's own name for all of it; empty when it does not say
   Press on_leave;        // sent when the focus leaves the panel

@@ -31,6 +31,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::passage: panels.push_back(passage_slip(session)); break;
     case SlipId::passage_details: panels.push_back(passage_details_slip(session)); break;
     case SlipId::passage_leg: panels.push_back(passage_leg_slip(session)); break;
+    case SlipId::print: panels.push_back(print_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   if (session.slip_entered && panels.back().place == PanelPlace::slip) panels.back().in_focus = panels.back().name;
@@ -42,6 +43,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
   if (session.slip == SlipId::log_entry)
     if (const std::optional<Panel> page = printed_card(session)) panels.push_back(*page);
   if (session.slip == SlipId::passage && session.passage()) panels.push_back(passage_page(session));
+  if (session.slip == SlipId::print && session.printing) panels.push_back(print_pages(session));
   if (session.canvas_lost) panels.push_back(lists_panel(session, PanelPlace::whole));
   return panels;
 }

@@ -48,6 +48,8 @@ Panel settings_slip(const Session& session);
 void add_palette(Panel& slip, const Session& session);
 /// The one bar that still listens while touch is locked.
 Panel touch_lock_panel();
+/// How the sheet is printed; print_pages() is what is (shell/printing.h).
+Panel print_slip(const Session& session);
 Panel keys_slip(const Session& session);
 /// How the field at the sheet's middle differs from where its card was made; empty without both.
 std::optional<CardAway> card_away_here(const Session& session);

@@ -44,13 +44,14 @@ ChoiceItem signs_choice(SignSet chosen) {
           .chosen = chosen == SignSet::b ? "b" : "a", .argument = "text", .on_choose = {"type-sheet", Value::object({{"field", "signs"}})}};
 }
 
-void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose) {
+void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose, bool with_screen) {
   const std::string name(paper_name(chosen));
   const std::size_t dash = name.find('-');
   const std::string size = name.substr(0, dash), way = dash == std::string::npos ? "" : name.substr(dash + 1);
   ChoiceItem sizes{.name = "paper", .label = words::paper_question(), .chosen = name, .argument = "text", .on_choose = on_choose};
   ChoiceItem ways{.name = "paper-way", .label = words::paper_way_question(), .chosen = name, .argument = "text", .on_choose = on_choose};
   for (const Paper paper : all_papers()) {
+    if (paper == Paper::screen && !with_screen) continue;
     const std::string each(paper_name(paper));
     const std::size_t at = each.find('-');
     const std::string each_size = each.substr(0, at), each_way = at == std::string::npos ? "" : each.substr(at + 1);

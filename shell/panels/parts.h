@@ -21,7 +21,8 @@ ChoiceItem mark_choice(const Document& document, std::string name, std::string l
 /// Which school's signs the sheet in hand wears.
 ChoiceItem signs_choice(SignSet chosen);
 /// Papers by size, and whether upright or across: two choices that send whole names of papers.
-void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose);
+/// @param with_screen  whether the one that no printer has is among them.
+void add_paper_choices(Panel& panel, Paper chosen, const Press& on_choose, bool with_screen = true);
 /// Variation by the model or as printed on the chart, with the note's three fields. @param standing the note in force.
 void add_variation_fields(Panel& panel, const Form& form, const std::string& prefix, const std::string& by, const std::optional<PrintedVariation>& standing, const std::string& command);
 /// The datum of the user's chart, and what not knowing it means.

@@ -4,6 +4,7 @@
 #include "shell/panels/parts.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_print.h"
 
 namespace fogsheet {
 namespace {
@@ -43,6 +44,7 @@ Panel sheet_slip(const Session& session) {
 
   slip.items.push_back(parts::signs_choice(sheet.signs));
   slip.items.push_back(ButtonItem{.name = "legend", .label = words::show_legend(), .on_press = {"open-slip", Value::object({{"slip", "legend"}})}});
+  slip.items.push_back(ButtonItem{.name = "print", .label = words::print_title(), .on_press = {"open-slip", Value::object({{"slip", "print"}})}});
   return slip;
 }
 

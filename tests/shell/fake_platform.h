@@ -20,6 +20,7 @@ struct FakePlatform : Platform {
   std::vector<StoreWrite> store_writes;
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
+  int picture_dots = -1;  // of the last picture saved
   bool file_asked_for = false;
   int pages_printed = 0;
   std::vector<std::string> text_images;  // asked for
@@ -44,6 +45,10 @@ struct FakePlatform : Platform {
   void write_store(const StoreWrite& write) override { store_writes.push_back(write); }
   void wake_after(std::int64_t ms) override { wakes_after_ms = ms; }
   void save_file(const std::string& name, const std::string& text) override { saved_files[name] = text; }
+  void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override {
+    saved_files[name] = svg;
+    picture_dots = dots_an_inch;
+  }
   void open_file() override { file_asked_for = true; }
   void print_page() override { ++pages_printed; }
   void put_setting(const std::string& name, const std::string& value) override { settings[name] = value; }

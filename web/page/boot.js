@@ -164,6 +164,9 @@ function run(page, kept) {
   });
   addEventListener('pagehide', put_away);
   setInterval(() => { if (document.visibilityState === 'visible') happen(() => program.minute_passed()); }, clock_ms);
+  // What is printed is painted as the browser sets about it, whoever asked for it.
+  addEventListener('beforeprint', () => page.tell('printing', true));
+  addEventListener('afterprint', () => page.tell('printing', false));
   addEventListener('pointerdown', () => status.say(''), { capture: true });
   canvas.wake();
 

@@ -101,6 +101,7 @@ class Section {
     if (text === this.#text) return;
     this.#text = text;
     set(this.element, 'aria-label', panel.label);
+    set(this.element, 'data-paper', panel.paper || null);
     this.#on_leave = panel.on_leave;
 
     const items = new Map();

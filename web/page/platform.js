@@ -2,6 +2,7 @@
 // It is called from inside the application and must not call back into it before that call has returned.
 import { Awake } from './awake.js';
 import { use_waiting_version } from './offline.js';
+import { TooLarge, picture } from './picture.js';
 import { text_image } from './text_image.js';
 
 const prefix = 'fogsheet.';
@@ -39,12 +40,10 @@ export function make_platform(store, read_aloud, tell) {
     store_act: (...act) => store.act(...act),
     store_write: (id) => store.write(id),
 
-    save_file(name, text) {
-      const link = document.createElement('a');
-      link.download = name;
-      link.href = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+    save_file: (name, text) => download(name, new Blob([text], { type: 'text/plain' })),
+
+    save_picture(name, svg, dots_an_inch) {
+      picture(svg, dots_an_inch).then((blob) => download(name, blob), (error) => tell('picture_refused', error instanceof TooLarge ? error.largest : 0));
     },
 
     open_file() {
@@ -92,6 +91,14 @@ export function make_platform(store, read_aloud, tell) {
       else navigator.clipboard.writeText(text).then(() => copied(true), by_hand);
     },
   };
+}
+
+function download(name, blob) {
+  const link = document.createElement('a');
+  link.download = name;
+  link.href = URL.createObjectURL(blob);
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 /// The old way, for pages that may not use the clipboard: select a text and have the browser copy what is selected.

@@ -74,6 +74,8 @@ export class Program {
   keys_at_rest() { this.#call('keys_at_rest'); }
   minute_passed() { this.#call('minute_passed'); }
   copied(done) { this.#call('copied', Number(done)); }
+  printing(now) { this.#call('printing', Number(now)); }
+  picture_refused(largest) { this.#call('picture_refused', largest); }
   awake_state(state) { this.#call('awake_state', state); }
   offline_state(state) { this.#call('offline_state', state); }
 
