@@ -113,11 +113,6 @@ void App::start(const std::string& fragment, bool loaded_anew) {
   inside_->keep();
 }
 
-void App::file_opened(const std::string& text) {
-  run_command(inside_->session, "open-text", Value::object({{"text", text}}));
-  inside_->keep();
-}
-
 void App::minute_passed() {
   if (inside_->session.slip == SlipId::next_leg) ++inside_->session.panels_revision;
 }

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "shell/file_in_hand.h"
 #include "shell/form.h"
 #include "shell/keeper/store.h"
 #include "shell/panels/panel.h"
@@ -94,8 +95,14 @@ class App {
   /// A link's fragment in the address; empty for none. It opens beside the sheets that were kept, unless the page is only
   /// loaded anew: then the sheet that it had opened is among them.
   void start(const std::string& fragment, bool loaded_anew);
-  /// The text of a file the user chose.
+  /// A file the user chose: its name, its size, its first bytes. What is to be done with it next.
+  FileRoad file_chosen(const std::string& name, double bytes, std::string_view head);
+  /// The text of one that is a sheet's.
   void file_opened(const std::string& text);
+  /// What the second program read in another (formats/marks_and_lines.h); or that it did not come, or the file's bytes didn't.
+  void file_read(std::span<const std::uint8_t> bytes);
+  void file_not_read(bool no_bytes);
+  void file_not_saved();
   void copied(bool done);
   /// What shows the time is to be shown anew.
   void minute_passed();

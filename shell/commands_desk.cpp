@@ -147,6 +147,7 @@ constexpr SlipName k_slips[] = {
     {"deck-log", SlipId::deck_log},
     {"passage-details", SlipId::passage_details},
     {"passage-leg", SlipId::passage_leg, true},
+    {"file", SlipId::file, true},
     {"mark", SlipId::mark, true},
     {"leg", SlipId::leg, true},
     {"note", SlipId::note, true},

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <cstdlib>
 
-#include "core/formats/document_text.h"
 #include "shell/arguments.h"
 #include "shell/commands_sheet.h"
 #include "shell/demo.h"
@@ -12,16 +11,6 @@
 
 namespace fogsheet {
 namespace {
-
-/// The sheet that `key` names; the one in hand where it is left out.
-Result<SheetKey> sheet_argument(const Session& session, const Value& arguments) {
-  if (arguments["key"].is_null()) return session.sheets.in_hand().key;
-  const Result<std::string> text = text_argument(arguments, "key");
-  if (!text) return text.problem();
-  const SheetKey key{std::strtoull(text->c_str(), nullptr, 10)};
-  if (!session.sheets.find(key) || key_text(key) != *text) return Problem{.fault = Fault::sheet_unknown, .texts = {*text}};
-  return key;
-}
 
 /// Another sheet in hand: its desk comes out, that of the former is put away.
 template <class Act>
@@ -71,16 +60,8 @@ Value run_put_back_sheet(Session& session, const Value& arguments) {
 }
 
 Value run_save_sheet(Session& session, const Value& arguments) {
-  const Result<SheetKey> key = sheet_argument(session, arguments);
-  if (!key) return refused(key.problem());
-  const Document& document = session.sheets.find(*key)->history.now();
-  session.platform.save_file(words::file_name(document), encode_document(document) + "\n");
-  return done();
-}
-
-Value run_open_file(Session& session, const Value&) {
-  session.platform.open_file();
-  return done();
+  Value with_format = arguments.is_object() ? arguments : Value::object();
+  return run_command(session, "save-as", with_format.set("format", "fogsheet"));
 }
 
 Value run_go_to_step(Session& session, const Value& arguments) {
@@ -99,6 +80,15 @@ Value run_go_to_step(Session& session, const Value& arguments) {
 
 std::string key_text(SheetKey key) { return std::to_string(key.value); }
 
+Result<SheetKey> sheet_argument(const Session& session, const Value& arguments) {
+  if (arguments["key"].is_null()) return session.sheets.in_hand().key;
+  const Result<std::string> text = text_argument(arguments, "key");
+  if (!text) return text.problem();
+  const SheetKey key{std::strtoull(text->c_str(), nullptr, 10)};
+  if (!session.sheets.find(key) || key_text(key) != *text) return Problem{.fault = Fault::sheet_unknown, .texts = {*text}};
+  return key;
+}
+
 std::vector<Command> drawer_commands() {
   return {
       {"open-sheet", "Open a sheet of the drawer", "", {{"key", "key of a sheet"}}, nullptr, run_open_sheet},
@@ -106,7 +96,6 @@ std::vector<Command> drawer_commands() {
       {"delete-sheet", "Take the sheet out of the drawer", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_delete_sheet},
       {"put-back-sheet", "Put the sheet back", "", {{"key", "key of a sheet"}}, nullptr, run_put_back_sheet},
       {"save-sheet", "Save as a file", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_save_sheet},
-      {"open-file", "Open a file", "", {}, nullptr, run_open_file},
       {"go-to-step", "Go to a step of the past", "", {{"step", "number of a state: 0 is the sheet as it was laid down"}}, nullptr, run_go_to_step},
   };
 }

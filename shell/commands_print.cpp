@@ -3,6 +3,7 @@
 #include "shell/arguments.h"
 #include "shell/printing.h"
 #include "shell/words.h"
+#include "shell/words_of_files.h"
 
 namespace fogsheet {
 namespace {
@@ -84,7 +85,7 @@ Value run_print_sheet(Session& session, const Value& arguments) {
 
 Value save(Session& session, const Value& arguments, bool as_picture) {
   if (const std::optional<Problem> problem = put_all(session, arguments)) return refused(*problem);
-  session.platform.save_picture(words::file_name(session.document(), as_picture ? ".png" : ".svg"), sheet_as_svg(session), as_picture ? session.print.dots_an_inch : 0);
+  session.platform.save_picture(words::file_name(session.document(), as_picture ? "png" : "svg"), sheet_as_svg(session), as_picture ? session.print.dots_an_inch : 0);
   return done();
 }
 

@@ -56,7 +56,10 @@ class Platform {
   /// @param svg           at true size
   /// @param dots_an_inch  of a PNG; 0: the SVG itself. The page says when it can't (App::picture_refused).
   virtual void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) = 0;
-  /// Asks the user for a file; only inside a press. The page hands its text over (App::file_opened).
+  /// The same of marks and lines (formats/marks_and_lines.h), as a file for other programs: "gpx", "geojson" or "csv". The page's
+  /// second program writes it; where that does not come, the page says so (App::file_not_saved).
+  virtual void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) = 0;
+  /// Asks the user for a file; only inside a press. The page tells which was chosen (App::file_chosen).
   virtual void open_file() = 0;
   /// Asks the browser to print, once the panels are up to date: the panel in PanelPlace::page, where there is one; only inside a
   /// press. The page says when it begins and ends (App::set_printing), whoever asked for it.

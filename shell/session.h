@@ -14,6 +14,7 @@
 #include "core/passage/passage_plan.h"
 #include "shell/camera.h"
 #include "shell/compass_desk.h"
+#include "shell/file_in_hand.h"
 #include "shell/form.h"
 #include "shell/instruments.h"
 #include "shell/key_run.h"
@@ -55,7 +56,8 @@ enum class SlipId {
   stream,
   next_leg,
   deck_log,
-  print
+  print,
+  file
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -189,6 +191,7 @@ struct Session {
   bool link_shown = false;      // it could not be copied and stands under More
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;
+  std::optional<FileInHand> file;
   HalfTyped half_typed;         // when the page was put out of sight
   std::uint64_t panels_revision = 1;
   bool frame_wanted = true;

@@ -104,8 +104,6 @@ std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today);
 /// "Gull Sound (copy)", cut where a name ends.
 std::string copy_of(const std::string& title);
 std::string sheet_deleted(const std::string& title);
-/// "Gull Sound.fogsheet".
-std::string file_name(const Document& document, const char* ending = ".fogsheet");
 std::string put_back_for();
 /// Where what is in the drawer is, and who has it.
 std::string where_kept(const Keeper& keeper);

@@ -140,7 +140,7 @@ std::string sentence(const Problem& problem) {
     case Fault::text_checksum: return "The text is damaged: its check figure does not fit. Copy it again, whole. The sheet in hand stays as it was.";
     case Fault::text_section: return "The text is damaged in its part “" + text(0) + "”. The sheet in hand stays as it was.";
     case Fault::text_missing_section: return "The text lacks its part “" + text(0) + "”. Copy it again, whole. The sheet in hand stays as it was.";
-    case Fault::file_too_long: return "This file is too long: " + megabytes(0) + " MB, at most " + megabytes(1) + ".";
+    case Fault::file_too_long: return "This file is too long: " + megabytes(0) + " MB, at most " + megabytes(1) + " MB.";
     case Fault::file_unknown: return "This is no file that can be read here: a sheet of ours, GPX, GeoJSON, or marks as CSV.";
     case Fault::file_broken: return "The file is broken: it can't be read as " + text(0) + " past line " + value(0) + ".";
     case Fault::file_too_deep: return "The file is not read: in line " + value(0) + " its parts lie in each other too deeply.";
@@ -149,6 +149,8 @@ std::string sentence(const Problem& problem) {
     case Fault::file_encoding: return "The file says that it is in the encoding " + quoted(text(0)) + ", which is not read here: save it as UTF-8.";
     case Fault::file_of_other_kind: return "This is " + text(0) + ", but of another kind: “" + text(1) + "”. GPX and GeoJSON are read here.";
     case Fault::file_without_columns: return "No columns for a place are named in the first line, “" + text(0) + "”: it takes latitude and longitude, or position.";
+    case Fault::file_unreadable: return "The device does not give this file out: choose it again.";
+    case Fault::no_file_in_hand: return "No file is in hand: open one first.";
     case Fault::nothing_to_import: return "Nothing of it comes on this sheet: it is there already, or lies off it.";
     case Fault::file_reader_missing: return "What reads and writes files of other programs has not come: load the page once while you are online.";
   }

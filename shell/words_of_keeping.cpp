@@ -75,17 +75,6 @@ std::string copy_of(const std::string& title) {
 
 std::string sheet_deleted(const std::string& title) { return quoted(title) + " is out of the drawer. It can be put back for 30 days."; }
 
-std::string file_name(const Document& document, const char* ending) {
-  // What some file system or other does not take in a name.
-  constexpr std::string_view k_awkward = "\\/:*?\"<>|";
-  std::string name;
-  for (const char c : sheet_title(document)) {
-    if (static_cast<unsigned char>(c) < ' ' || c == 0x7F) continue;
-    name += k_awkward.find(c) == std::string_view::npos ? c : '-';
-  }
-  return name + ending;
-}
-
 std::string put_back_for() { return "for 30 days"; }
 
 std::string where_kept(const Keeper& keeper) {

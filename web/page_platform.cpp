@@ -23,6 +23,9 @@ EM_JS(void, page_wake_after, (double ms), { Module["page"].wake_after(ms); });
 EM_JS(void, page_save_file, (const char* name, const char* text), { Module["page"].save_file(UTF8ToString(name), UTF8ToString(text)); });
 
 EM_JS(void, page_save_picture, (const char* name, const char* svg, int dots_an_inch), { Module["page"].save_picture(UTF8ToString(name), UTF8ToString(svg), dots_an_inch); });
+EM_JS(void, page_save_for_others, (const char* name, const char* format, const void* bytes, int size), {
+  Module["page"].save_for_others(UTF8ToString(name), UTF8ToString(format), HEAPU8.slice(bytes, bytes + size));
+});
 
 EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
 
@@ -106,6 +109,9 @@ void PagePlatform::write_store(const StoreWrite& write) {
 void PagePlatform::wake_after(std::int64_t ms) { page_wake_after(static_cast<double>(ms)); }
 void PagePlatform::save_file(const std::string& name, const std::string& text) { page_save_file(name.c_str(), text.c_str()); }
 void PagePlatform::save_picture(const std::string& name, const std::string& svg, int dots_an_inch) { page_save_picture(name.c_str(), svg.c_str(), dots_an_inch); }
+void PagePlatform::save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) {
+  page_save_for_others(name.c_str(), format.c_str(), marks_and_lines.data(), static_cast<int>(marks_and_lines.size()));
+}
 void PagePlatform::open_file() { page_open_file(); }
 void PagePlatform::print_page() { page_print(); }
 

@@ -25,6 +25,7 @@ class PagePlatform : public Platform {
   void wake_after(std::int64_t ms) override;
   void save_file(const std::string& name, const std::string& text) override;
   void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override;
+  void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) override;
   void open_file() override;
   void print_page() override;
 };

@@ -8,7 +8,6 @@
 
 #include "core/base/utf8.h"
 #include "core/document/sheet_actions.h"
-#include "core/sheet/sheet_fit.h"
 
 namespace fogsheet {
 namespace {
@@ -125,13 +124,17 @@ Result<Import> import_marks(History& history, const MarksAndLines& all, const Im
   return import;
 }
 
-Result<Document> sheet_of_import(const MarksAndLines& all, const ImportNames& names, const std::string& name, Paper paper, Date date) {
+Result<FittedSheet> sheet_around_import(const MarksAndLines& all, Paper paper) {
   std::vector<Position> places;
   for (const FileMark& mark : all.marks) places.push_back(unquantise(mark.at));
   for (const FileLine& line : all.lines)
     for (const FilePoint& point : line.points) places.push_back(unquantise(point.at));
   if (places.empty()) return Fault::no_marks_to_fit;
-  const Result<FittedSheet> fitted = sheet_holding(places, paper, k_margin_mm);
+  return sheet_holding(places, paper, k_margin_mm);
+}
+
+Result<Document> sheet_of_import(const MarksAndLines& all, const ImportNames& names, const std::string& name, Paper paper, Date date) {
+  const Result<FittedSheet> fitted = sheet_around_import(all, paper);
   if (!fitted) return fitted.problem();
   Result<Document> made = made_sheet({.name = std::string(fitting(name, k_most_name_bytes)), .mid_lat_deg = fitted->middle.lat_deg, .mid_lon_deg = fitted->middle.lon_deg, .scale = fitted->scale, .paper = paper, .date = date});
   if (!made) return made;

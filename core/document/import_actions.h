@@ -6,6 +6,7 @@
 
 #include "core/document/history.h"
 #include "core/formats/marks_and_lines.h"
+#include "core/sheet/sheet_fit.h"
 
 namespace fogsheet {
 
@@ -32,8 +33,11 @@ Import import_into(Document& document, const MarksAndLines& all, const ImportNam
 /// The same as one step. @param file its name. Faults: nothing_to_import (all of it is there already, or off the sheet).
 Result<Import> import_marks(History& history, const MarksAndLines& all, const ImportNames& names, const std::string& file);
 
-/// A sheet of that paper and day that holds all of it with 15 mm to spare.
-/// Faults: no_marks_to_fit, sheet_too_wide, those of made_sheet.
+/// Where a sheet of that paper lies that holds all of it with 15 mm to spare. Faults: no_marks_to_fit, sheet_too_wide.
+Result<FittedSheet> sheet_around_import(const MarksAndLines& all, Paper paper);
+
+/// That sheet, with that day and all of it on it.
+/// Faults: those of sheet_around_import and made_sheet.
 Result<Document> sheet_of_import(const MarksAndLines& all, const ImportNames& names, const std::string& name, Paper paper, Date date);
 
 }  // namespace fogsheet

@@ -23,6 +23,8 @@ Panel lists_panel(const Session& session, PanelPlace place);
 Panel new_sheet_slip(const Session& session);
 Panel drawer_slip(const Session& session);
 Panel history_slip(const Session& session);
+/// Of the file in hand, which there is.
+Panel file_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
 /// The passage card as it is read on the screen; without a passage, how to make one.

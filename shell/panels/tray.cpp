@@ -20,7 +20,7 @@ ButtonItem end_well(const char* name, const char* word, const char* icon, const 
   return {.name = name, .label = word, .icon = icon, .key = key, .look = ButtonLook::well, .at_end = true, .on_press = {name}};
 }
 
-bool is_drawer(SlipId slip) { return slip == SlipId::drawer || slip == SlipId::history || slip == SlipId::new_sheet; }
+bool is_drawer(SlipId slip) { return slip == SlipId::drawer || slip == SlipId::history || slip == SlipId::new_sheet || slip == SlipId::file; }
 
 bool is_passage(SlipId slip) { return slip == SlipId::passage || slip == SlipId::passage_details || slip == SlipId::passage_leg || slip == SlipId::next_leg || slip == SlipId::deck_log; }
 

@@ -190,7 +190,7 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     assert.deepEqual(sheet_of(await read(page)), sheet_of(saved));
     const [again] = await Promise.all([page.raw.page.waitForEvent('filechooser'), done(page, 'open-slip', { slip: 'drawer' }).then(() => hand.press('open-file'))]);
     await again.setFiles({ name: 'letter.txt', mimeType: 'text/plain', buffer: Buffer.from('Dear all') });
-    await until(page, 'why it can not be opened', () => document.querySelector('#margin .caution'));
+    await until(page, 'why it can not be opened', () => document.querySelector('[data-panel=file] .caution'));
     assert.deepEqual(sheet_of(await read(page)), sheet_of(saved));
     await page.close();
   });

@@ -21,6 +21,7 @@ struct FakePlatform : Platform {
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
   int picture_dots = -1;  // of the last picture saved
+  std::map<std::string, std::pair<std::string, std::vector<std::uint8_t>>> saved_for_others;  // format and bytes
   bool file_asked_for = false;
   int pages_printed = 0;
   std::vector<std::string> text_images;  // asked for
@@ -49,6 +50,7 @@ struct FakePlatform : Platform {
     saved_files[name] = svg;
     picture_dots = dots_an_inch;
   }
+  void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) override { saved_for_others[name] = {format, marks_and_lines}; }
   void open_file() override { file_asked_for = true; }
   void print_page() override { ++pages_printed; }
   void put_setting(const std::string& name, const std::string& value) override { settings[name] = value; }

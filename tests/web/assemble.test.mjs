@@ -7,7 +7,7 @@ import path from 'node:path';
 import { after, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
-import { assemble, write_site } from '../../web/assemble.mjs';
+import { assemble, size_table, write_site } from '../../web/assemble.mjs';
 import { policy } from '../../web/policy.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
@@ -15,12 +15,14 @@ const palettes = path.join(root, 'shell/palettes.inc');
 const folder = mkdtempSync(path.join(os.tmpdir(), 'site-'));
 after(() => rmSync(folder, { recursive: true }));
 
-/// A site whose program is that text.
-function site_with(program_text) {
+/// A site whose program, and whose second program, are those texts.
+function site_with(program_text, later_text = '') {
   const program = path.join(folder, 'program'), fonts = path.join(folder, 'fonts');
   for (const made of [program, fonts]) mkdirSync(made, { recursive: true });
   writeFileSync(path.join(program, 'fogsheet.js'), 'export default 0;');
   writeFileSync(path.join(program, 'fogsheet.wasm'), program_text);
+  writeFileSync(path.join(program, 'exchange.js'), 'export default 0;');
+  writeFileSync(path.join(program, 'exchange.wasm'), later_text);
   for (const face of ['Regular', 'Bold', 'Italic']) writeFileSync(path.join(fonts, `B612-${face}.otf`), face);
   writeFileSync(path.join(folder, 'licence'), 'You may.');
   return assemble({ program, fonts, palettes, notices: [['A part', path.join(folder, 'licence')]] });
@@ -41,6 +43,25 @@ test('the version follows the content, and nothing else', () => {
   assert.equal(site_with('one').version, site.version);
   assert.notEqual(site_with('two').version, site.version);
   assert.ok(text_of('sw.js').includes(`'${site.version}'`));
+});
+
+test('the second program is kept with the rest, but nothing asks for it at the start', () => {
+  const list = JSON.parse(/const files = (\[[^\]]*\])/.exec(text_of('sw.js'))[1]);
+  for (const name of ['exchange.js', 'exchange.wasm']) {
+    assert.ok(list.includes(`${site.version}/${name}`), name);
+    assert.ok(!text_of('index.html').includes(name), name);
+  }
+  assert.doesNotMatch(text_of(`${site.version}/files.js`), /^import .*exchange/m);
+  assert.match(text_of(`${site.version}/files.js`), /await import\('\.\/exchange\.js'\)/);
+  assert.notEqual(site_with('one', 'another').version, site.version);
+});
+
+test('sizes are told of the first use and of all', () => {
+  const told = (table) => [...table.matchAll(/([\d.]+) kB {2}(?:for the first use|in all)/g)].map(([, kb]) => Number(kb));
+  const noise = Array.from({ length: 9_000 }, (_, i) => String.fromCharCode(33 + ((i * i * 7919) % 8191) % 90)).join('');
+  const [first, all] = told(size_table(site)), [first_with, all_with] = told(size_table(site_with('one', noise)));
+  assert.equal(first_with, first);
+  assert.ok(all_with > all + 1, `${all_with} kB`);
 });
 
 test('no placeholder is left', () => {

@@ -19,7 +19,7 @@ after(() => rmSync(folder, { recursive: true }));
 const site = (() => {
   const [program, fonts] = ['program', 'fonts'].map((name) => path.join(folder, name));
   for (const made of [program, fonts]) mkdirSync(made);
-  for (const name of ['fogsheet.js', 'fogsheet.wasm']) writeFileSync(path.join(program, name), '');
+  for (const name of ['fogsheet.js', 'fogsheet.wasm', 'exchange.js', 'exchange.wasm']) writeFileSync(path.join(program, name), '');
   return assemble({ program, fonts, palettes: path.join(root, 'shell/palettes.inc') });
 })();
 const manifest = JSON.parse(String(site.files.get('manifest.webmanifest')));
@@ -39,7 +39,7 @@ test('it names the page, and keeps to its own folder wherever that is', () => {
 });
 
 test('no member but those that are meant', () => {
-  assert.deepEqual(Object.keys(manifest).toSorted(), ['background_color', 'description', 'display', 'icons', 'id', 'name', 'scope', 'short_name', 'start_url', 'theme_color']);
+  assert.deepEqual(Object.keys(manifest).toSorted(), ['background_color', 'description', 'display', 'file_handlers', 'icons', 'id', 'name', 'scope', 'short_name', 'start_url', 'theme_color']);
 });
 
 test('every picture is there, a PNG of the size that is stated; 192 and 512, plain and maskable', () => {

@@ -1,6 +1,7 @@
 // Starts the page: fetches the application and its typeface, joins it to canvas, panels, input and handles, and keeps them
 // in step. Everything it needs is among our own files.
 import { half_typed, put_back } from './field.js';
+import { listen_for_files } from './files.js';
 import { make_handles } from './handles.js';
 import { listen } from './input.js';
 import { Store } from './keeper.js';
@@ -115,10 +116,14 @@ function run(page, kept) {
     }
   }
   /// The platform's answers: nothing of them need be on the sheet, so that no frame is drawn for most.
-  page.tell = (what, ...told) => happen(() => {
-    program[what](...told);
-    refresh();
-  });
+  page.tell = (what, ...told) => {
+    let answer;
+    happen(() => {
+      answer = program[what](...told);
+      refresh();
+    });
+    return answer;
+  };
 
   /// What the store holds comes into the application.
   const take_up = ({ records, fault }) => {
@@ -153,6 +158,7 @@ function run(page, kept) {
   put_back(program.take_half_typed());
   canvas.draw();
   listen(program, element, happen);
+  listen_for_files(page.tell);
   addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
   const put_away = () => happen(() => {
     program.half_typed(half_typed());

@@ -1,6 +1,7 @@
 // The browser's side of what the application asks for: the day, the address, the clipboard and settings.
 // It is called from inside the application and must not call back into it before that call has returned.
 import { Awake } from './awake.js';
+import { download, take_file, written_for_others } from './files.js';
 import { use_waiting_version } from './offline.js';
 import { TooLarge, picture } from './picture.js';
 import { text_image } from './text_image.js';
@@ -40,18 +41,22 @@ export function make_platform(store, read_aloud, tell) {
     store_act: (...act) => store.act(...act),
     store_write: (id) => store.write(id),
 
-    save_file: (name, text) => download(name, new Blob([text], { type: 'text/plain' })),
+    save_file: (name, text) => download(name, text),
 
     save_picture(name, svg, dots_an_inch) {
       picture(svg, dots_an_inch).then((blob) => download(name, blob), (error) => tell('picture_refused', error instanceof TooLarge ? error.largest : 0));
     },
 
+    save_for_others(name, format, bytes) {
+      written_for_others(format, bytes).then((file) => download(name, file), () => tell('file_not_saved'));
+    },
+
+    /// Any file: which it is shows in what it holds.
     open_file() {
       const picker = document.createElement('input');
       picker.type = 'file';
-      picker.accept = '.fogsheet,text/plain';
-      picker.addEventListener('change', async () => {
-        if (picker.files[0]) tell('file_opened', await picker.files[0].text());
+      picker.addEventListener('change', () => {
+        if (picker.files[0]) take_file(picker.files[0], tell);
       });
       picker.click();
     },
@@ -91,14 +96,6 @@ export function make_platform(store, read_aloud, tell) {
       else navigator.clipboard.writeText(text).then(() => copied(true), by_hand);
     },
   };
-}
-
-function download(name, blob) {
-  const link = document.createElement('a');
-  link.download = name;
-  link.href = URL.createObjectURL(blob);
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 /// The old way, for pages that may not use the clipboard: select a text and have the browser copy what is selected.

@@ -32,10 +32,7 @@ export class Program {
 
   // -- the store (keeper.js): its records, how a write went, the time asked for, the page being left
   store_record(part, sheet, sequence, bytes) {
-    const at = this.#module._malloc(bytes.length);
-    this.#module.HEAPU8.set(bytes, at);
-    this.#call('store_record', part, sheet, sequence, at, bytes.length);
-    this.#module._free(at);
+    this.#with_bytes(bytes, (at) => this.#call('store_record', part, sheet, sequence, at, bytes.length));
   }
   store_read(fault) { this.#call('store_read', fault); }
   store_refused(fault) { this.#call('store_refused', fault); }
@@ -49,7 +46,13 @@ export class Program {
   }
 
   start(fragment, loaded_anew) { this.#call('start', fragment, Number(loaded_anew)); }
+
+  // -- files (files.js)
+  file_chosen(name, size, head) { return this.#with_bytes(head, (at) => this.#call('file_chosen', name, size, at, head.length)); }
   file_opened(text) { this.#call('file_opened', text); }
+  file_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('file_read', at, bytes.length)); }
+  file_not_read(no_bytes) { this.#call('file_not_read', Number(no_bytes)); }
+  file_not_saved() { this.#call('file_not_saved'); }
 
   // -- the canvas
   attach() { return this.#call('attach') === 1; }
@@ -91,6 +94,14 @@ export class Program {
   commands() { return JSON.parse(this.#text('commands')); }
   where(name) { return JSON.parse(this.#text('where', String(name))); }
   link() { return this.#text('link'); }
+
+  #with_bytes(bytes, act) {
+    const at = this.#module._malloc(bytes.length);
+    this.#module.HEAPU8.set(bytes, at);
+    const answer = act(at);
+    this.#module._free(at);
+    return answer;
+  }
 
   #text(name, ...values) { return this.#module.UTF8ToString(this.#call(name, ...values)); }
 

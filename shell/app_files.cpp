@@ -1,0 +1,69 @@
+// Files: what the page tells of one that was chosen, dropped, or opened by the system.
+#include "core/base/utf8.h"
+#include "core/formats/document_text.h"
+#include "shell/app.h"
+#include "shell/app_inside.h"
+#include "shell/commands_sheet.h"
+#include "shell/words.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr double k_most_file_bytes = 64'000'000;  // as the second program has it
+
+/// "1:..." or a link to such a text.
+bool is_sheet(const std::string& name, std::string_view head) {
+  const std::string_view text = trimmed(head);
+  const std::size_t figures = text.find_first_not_of("0123456789");
+  return name.ends_with(".fogsheet") || text.starts_with("http") || (figures != std::string_view::npos && figures > 0 && figures < 4 && text[figures] == ':');
+}
+
+}  // namespace
+
+FileRoad App::file_chosen(const std::string& name, double bytes, std::string_view head) {
+  Session& session = inside_->session;
+  session.file = FileInHand{.name = std::string(fitting(repaired_utf8(name), k_most_name_bytes))};
+  session.slip = SlipId::file;
+  session.touch();
+  if (is_sheet(name, head)) return FileRoad::sheet;
+  if (bytes <= k_most_file_bytes) return FileRoad::exchange;
+  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, k_most_file_bytes}};
+  return FileRoad::none;
+}
+
+void App::file_opened(const std::string& text) {
+  Session& session = inside_->session;
+  Result<Document> decoded = decode_document(text);
+  if (!decoded) {
+    if (!session.file) session.file = FileInHand{};
+    session.file->read = decoded.problem();
+    session.slip = SlipId::file;
+  } else {
+    session.file.reset();
+    session.slip = SlipId::none;
+    lay_down(session, std::move(decoded).value(), Act::open_sheet);
+  }
+  session.touch();
+  inside_->keep();
+}
+
+void App::file_read(std::span<const std::uint8_t> bytes) {
+  Session& session = inside_->session;
+  if (!session.file) return;  // put away meanwhile
+  session.file->read = marks_and_lines_from(bytes);
+  session.touch();
+}
+
+void App::file_not_read(bool no_bytes) {
+  Session& session = inside_->session;
+  if (!session.file) return;
+  session.file->read = no_bytes ? Fault::file_unreadable : Fault::file_reader_missing;
+  session.touch();
+}
+
+void App::file_not_saved() {
+  inside_->session.refuse({.fault = Fault::file_reader_missing});
+  inside_->session.touch();
+}
+
+}  // namespace fogsheet

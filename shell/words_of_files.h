@@ -1,0 +1,36 @@
+// What is said of files of other programs.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/document/import_actions.h"
+
+namespace fogsheet::words {
+
+/// How what has no name of its own is called.
+ImportNames import_names();
+
+/// "out.gpx" without what comes after its last point.
+std::string without_extension(const std::string& file_name);
+/// A sheet's name as a file's: "Gull Sound.gpx".
+std::string file_name(const Document& document, const std::string& extension);
+/// "GPX", "GeoJSON", "CSV of its marks"; empty for a format that is none.
+std::string format_label(const std::string& format);
+
+inline std::string file_is_read() { return "It is being read."; }
+inline std::string file_not_used() { return "This file can't be used"; }
+inline std::string save_as_label(const std::string& format) { return "Save as " + format_label(format); }
+
+/// A line each: marks, routes, tracks, bare lines.
+std::vector<std::string> file_holds(const MarksAndLines& all);
+std::string departed(const Departure& departure);
+std::string left_out_caption(std::uint32_t count);
+std::string left_out_why(LeftOutWhy why);
+std::string further_left_out(std::uint32_t count);
+
+/// What would come on the sheet in hand, and what came.
+std::string would_come(const Import& import);
+std::string imported(const Import& import);
+
+}  // namespace fogsheet::words
