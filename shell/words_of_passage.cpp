@@ -96,7 +96,7 @@ std::string clock(const Passage& passage, double seconds, std::optional<Date> da
 }
 
 std::string window(const Passage& passage, const PlannedLeg& leg, std::optional<Date> day) {
-  return leg.window ? clock(passage, leg.window->from_s, day) + " to " + clock(passage, leg.window->to_s, day) : "";
+  return leg.window ? clock(passage, leg.window->from_s, day) + "–" + clock(passage, leg.window->to_s, day) : "";
 }
 
 std::string minutes_between(double from_s, double to_s) { return whole_minutes(to_minute(to_s) - to_minute(from_s)); }
@@ -132,7 +132,7 @@ ColumnSumItem course_sum(const PlannedLeg& leg, const HeldCourse& course, Roundi
   }
   const auto not_entered = [](const char* word) { return ColumnSumItem::Row{.kind = SumRow::correction, .word = word, .beside = "not entered"}; };
   const auto after_first = sum.rows.begin() + (sum.rows.empty() ? 0 : 1);
-  if (!leg.leeway) sum.rows.insert(leg.stream == StreamEntry::not_entered ? after_first : after_first + std::min<std::ptrdiff_t>(2, sum.rows.end() - after_first), not_entered("leeway"));
+  if (!leg.leeway) sum.rows.insert(leg.stream == StreamEntry::not_entered ? after_first : after_first + std::min<std::ptrdiff_t>(1, sum.rows.end() - after_first), not_entered("leeway"));
   if (leg.stream == StreamEntry::not_entered) sum.rows.insert(sum.rows.begin() + (sum.rows.empty() ? 0 : 1), not_entered("stream"));
   return sum;
 }
@@ -149,10 +149,10 @@ std::string leeway_words(const PlannedLeg& leg) {
 
 std::string to_either_side(const PlannedLeg& leg) { return "either side " + print_fixed(to_either_side_nm(leg.doubt), 1) + " nm"; }
 
-std::string danger_line(const Document& document, const Passage& passage, const PassagePlan& plan, const DangerPass& pass) {
+std::string danger_line(const Document& document, const Passage& passage, const PassagePlan& plan, const DangerPass& pass, std::optional<Date> day) {
   const PlannedLeg& leg = plan.legs[pass.leg];
   std::string text = document.marks.find(pass.danger)->name + ", " + print_fixed(pass.off_nm, 1) + " nm to " + side_word(pass.side);
-  if (plan.has_times && leg.run.hours > 0) text += " about " + clock(passage, leg.run.departure_s + (leg.run.arrival_s - leg.run.departure_s) * pass.along_nm / leg.rhumb.distance_nm);
+  if (plan.has_times && leg.run.hours > 0) text += " about " + clock(passage, leg.run.departure_s + (leg.run.arrival_s - leg.run.departure_s) * pass.along_nm / leg.rhumb.distance_nm, day);
   return text;
 }
 

@@ -37,7 +37,7 @@ std::string courses_by_hour(const Passage& passage, const PlannedLeg& leg, Round
 /// "0727", the day after with "+1 d"; to the nearest minute, in the passage's zone.
 /// @param day  that no "+1 d" stands for; the passage's when none.
 std::string clock(const Passage& passage, double seconds, std::optional<Date> day = {});
-/// "0721 to 0733"; empty without times.
+/// "0721–0733"; empty without times.
 std::string window(const Passage& passage, const PlannedLeg& leg, std::optional<Date> day = {});
 /// "2 h 21", "47 min": the difference of the times as they are printed.
 std::string minutes_between(double from_s, double to_s);
@@ -57,7 +57,7 @@ std::string leeway_words(const PlannedLeg& leg);
 std::string to_either_side(const PlannedLeg& leg);
 /// "1.0 nm to starboard, and you may be 1.3 nm out there."
 CautionItem danger_caution(const Document& document, const Passage& passage, const PassagePlan& plan, const DangerPass& pass);
-std::string danger_line(const Document& document, const Passage& passage, const PassagePlan& plan, const DangerPass& pass);
+std::string danger_line(const Document& document, const Passage& passage, const PassagePlan& plan, const DangerPass& pass, std::optional<Date> day = {});
 
 CautionItem stream_not_entered();
 CautionItem gap_in_streams(const Passage& passage, const PlannedLeg& leg);

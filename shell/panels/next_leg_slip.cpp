@@ -61,7 +61,7 @@ void add_danger(Panel& slip, const Session& session, const Passage& passage, con
     if (pass.in_doubt() && pass.leg >= from_leg && (!first || pass.leg < first->leg)) first = &pass;
   if (!first) return;
   slip.items.push_back(CautionItem{.text = "leg " + std::to_string(first->leg + 1) + ": " + session.document().marks.find(first->danger)->name + " lies within how far out you may be",
-                                   .advice = words::danger_line(session.document(), passage, plan, *first)});
+                                   .advice = words::danger_line(session.document(), passage, plan, *first, day_of(passage))});
 }
 
 FieldItem field(const Session& session, const std::string& name, const char* label, FieldItem like) {
@@ -119,7 +119,7 @@ void add_course(Panel& slip, const Session& session, const Passage& passage, con
     expect.readings.push_back({words::window(passage, leg, day), "", ""});
     slip.items.push_back(std::move(expect));
     const Progress progress = progress_on(session, passage, leg, day);
-    slip.items.push_back(LineItem{.text = progress.by + ": " + words::distance(leg.rhumb.distance_nm - progress.run_nm).text() + " to run of " + words::distance(leg.rhumb.distance_nm).text()});
+    if (under_way(passage).departed) slip.items.push_back(LineItem{.text = progress.by + ": " + words::distance(leg.rhumb.distance_nm - progress.run_nm).text() + " to run of " + words::distance(leg.rhumb.distance_nm).text()});
   }
   const std::string leave = words::leave_mark(document, entered, true);
   if (!leave.empty()) slip.items.push_back(LineItem{.text = leave, .tone = LineTone::strong});
@@ -158,10 +158,10 @@ Panel next_leg_slip(const Session& session) {
   } else if (!is_over) {
     add_ends(slip, session, at + 1 < plan.legs.size() ? "to leg " + std::to_string(at + 2) : "to the end");
   }
-  if (state.departed) slip.items.push_back(ButtonItem{.name = "back-a-leg", .label = state.leg == 0 ? "We have not left" : "Back to leg " + std::to_string(state.leg), .icon = "undo", .on_press = {"back-a-leg"}});
+  if (state.departed) slip.items.push_back(ButtonItem{.name = "back-a-leg", .label = state.leg == 0 ? "We have not left" : "Back to leg " + std::to_string(state.leg), .on_press = {"back-a-leg"}});
   slip.items.push_back(ButtonItem{.name = "deck-log", .label = "Deck log", .on_press = {"open-slip", Value::object({{"slip", "deck-log"}})}});
   slip.items.push_back(ButtonItem{.name = "lock-touch", .label = words::lock_touch(), .on_press = {"lock-touch"}});
-  slip.items.push_back(ButtonItem{.name = "the-card", .label = "The card", .icon = "card", .on_press = {"open-slip", Value::object({{"slip", "passage"}})}});
+  slip.items.push_back(ButtonItem{.name = "the-card", .label = "The card", .on_press = {"open-slip", Value::object({{"slip", "passage"}})}});
   return slip;
 }
 

@@ -43,7 +43,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
   }
   if (session.slip == SlipId::log_entry)
     if (const std::optional<Panel> page = printed_card(session)) panels.push_back(*page);
-  if (session.slip == SlipId::passage && session.passage()) panels.push_back(passage_page(session));
+  if (session.slip == SlipId::passage && session.printing && session.passage()) panels.push_back(passage_page(session));
   if (session.slip == SlipId::print && session.printing) panels.push_back(print_pages(session));
   if (session.canvas_lost) panels.push_back(lists_panel(session, PanelPlace::whole));
   return panels;

@@ -53,11 +53,11 @@ class CardWriter {
   }
 
   void legs() {
-    TableItem table{.name = "card-legs", .caption = "Legs", .columns = {{"hold"}, {"towards"}, {"run nm", true}, {"time", true}, {"expect", true}, {"log", true}}};
+    TableItem table{.name = "card-legs", .caption = "Legs", .columns = {{"hold"}, {"towards"}, {"nm", true}, {"expect", true}}};
+    if (!is_small_) table.columns = {{"hold"}, {"towards"}, {"nm", true}, {"time", true}, {"expect", true}, {"log", true}};
     const std::vector<DangerPass> passes = danger_passes(document_, plan_);
     for (std::size_t i = 0; i < plan_.legs.size(); ++i) table.rows.push_back(row(i, passes));
-    if (plan_.complete && plan_.hours > 0)
-      table.rows.push_back({"in all", "", words::distance(plan_.distance_nm).figures, words::minutes_between(plan_.legs.front().run.departure_s, plan_.legs.back().run.arrival_s), "", ""});
+    if (plan_.complete && plan_.hours > 0) table.rows.push_back(cells("in all", "", words::distance(plan_.distance_nm).figures, words::minutes_between(plan_.legs.front().run.departure_s, plan_.legs.back().run.arrival_s), ""));
     panel_.items.push_back(std::move(table));
     if (std::any_of(plan_.legs.begin(), plan_.legs.end(), [](const PlannedLeg& leg) { return leg.stream == StreamEntry::not_entered; })) {
       const CautionItem caution = words::stream_not_entered();
@@ -68,11 +68,17 @@ class CardWriter {
     if (!passage_.note.empty()) line(passage_.note);
   }
 
+  /// A row of the legs: the small card has no room for times and the log.
+  std::vector<std::string> cells(std::string hold, std::string towards, std::string nm, std::string time, std::string expect) const {
+    if (is_small_) return {std::move(hold), std::move(towards), std::move(nm), std::move(expect)};
+    return {std::move(hold), std::move(towards), std::move(nm), std::move(time), std::move(expect), ""};
+  }
+
   std::vector<std::string> row(std::size_t index, const std::vector<DangerPass>& passes) {
     const PlannedLeg& leg = plan_.legs[index];
     const PassageLeg& entered = passage_.legs[leg.place];
     const Mark* to = document_.marks.find(leg.to);
-    if (leg.problem) return {"–", (to ? to->name : entered.name) + "\n" + words::sentence(*leg.problem), "", "", "", ""};
+    if (leg.problem) return cells("–", (to ? to->name : entered.name) + "\n" + words::sentence(*leg.problem), "", "", "");
     const words::CourseToHold hold = words::course_to_hold(leg, rounding_);
     std::string towards = to->name;
     const auto more = [&](const std::string& text) {
@@ -89,12 +95,8 @@ class CardWriter {
     for (const DangerPass& pass : passes)
       if (pass.leg == index) more((pass.in_doubt() ? "Danger within how far out you may be: " : "Danger: ") + words::danger_line(document_, passage_, plan_, pass));
     const bool runs = leg.speed_kn > 0;
-    return {hold.figures + "°\n" + hold.under,
-            towards,
-            words::distance(leg.rhumb.distance_nm).figures,
-            runs ? words::minutes_between(leg.run.departure_s, leg.run.arrival_s) : "",
-            runs && plan_.has_times ? words::clock(passage_, leg.run.arrival_s) + "\n" + words::window(passage_, leg) : "",
-            ""};
+    return cells(hold.figures + "°\n" + hold.under, towards, words::distance(leg.rhumb.distance_nm).figures, runs ? words::minutes_between(leg.run.departure_s, leg.run.arrival_s) : "",
+                 runs && plan_.has_times ? words::clock(passage_, leg.run.arrival_s) + "\n" + words::window(passage_, leg) : "");
   }
 
   void way_home() {

@@ -24,18 +24,17 @@ void add_no_passage(Panel& slip, const Session& session) {
 /// The first line of a cell is what is acted on; what belongs to it stands under it.
 TableItem legs_table(const Session& session, const Passage& passage, const PassagePlan& plan) {
   const Document& document = session.document();
-  TableItem table{.name = "passage-legs", .caption = "Press a course for its leg", .columns = {{"hold"}, {"towards"}, {"nm", true}, {"kn", true}, {"expect", true}}};
+  TableItem table{.name = "passage-legs", .caption = "Press a course for its leg", .columns = {{"hold"}, {"towards, leaving"}, {"expect", true}}};
   for (const PlannedLeg& leg : plan.legs) {
     const PassageLeg& entered = passage.legs[leg.place];
     const Mark* to = document.marks.find(leg.to);
     const words::CourseToHold hold = words::course_to_hold(leg, session.settings.rounding);
     const bool runs = !leg.problem && leg.speed_kn > 0;
     const std::string more = leg.courses.size() > 1 ? ", then " + std::to_string(leg.courses.size() - 1) + " more" : "";
-    const std::string under = plan.homeward ? "" : words::leave_mark(document, entered, false);
+    std::string under = plan.homeward ? "" : words::leave_mark(document, entered, false);
+    if (to) under += (under.empty() ? "" : "\n") + words::distance(leg.rhumb.distance_nm).text() + (runs ? " at " + words::speed(leg.run.speed_over_ground_kn) + " kn" : "");
     table.rows.push_back({leg.problem ? "–" : hold.figures + "°\n" + hold.under + more,
                           (to ? to->name : entered.name) + (under.empty() ? "" : "\n" + under),
-                          to ? words::distance(leg.rhumb.distance_nm).text() : "",
-                          runs ? words::speed(leg.run.speed_over_ground_kn) : "",
                           runs && plan.has_times ? words::clock(passage, leg.run.arrival_s) + "\n" + words::window(passage, leg) : ""});
     table.row_presses.push_back({"open-passage-leg", Value::object({{"leg", static_cast<double>(leg.place)}})});
   }

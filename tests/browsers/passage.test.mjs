@@ -49,9 +49,6 @@ function check_courses({ marks, passage }) {
   }
 }
 
-/// The sheet's place, free of marks and legs, some way into the canvas.
-const at = (x, y) => ({ x, y });
-
 describe('passage', with_engine('chromium', 240_000), () => {
   const stage = chromium_on_site();
   const fresh = async (view) => {
@@ -78,13 +75,8 @@ describe('passage', with_engine('chromium', 240_000), () => {
       await done(page, 'fit');
       await prints(page);
       const before_all = await read(page);
-      const box = await page.evaluate(() => document.querySelector('canvas').getBoundingClientRect().toJSON());
       await press_part(page, hand, 'tool/leg');
-      await page.evaluate(() => window.fogsheet.command('close-slip', {}));
-      const [left, top] = [box.x + box.width * 0.2, box.y + box.height * 0.45];
-      for (const [dx, dy] of [[0, 40], [0.2, -10], [0.4, 10], [0.55, -40]]) {
-        await hand.press(at(left + dx * box.width, top + dy));
-      }
+      for (const place of ["44°11.5'N 031°26.0'W", "44°13.0'N 031°22.0'W", "44°12.2'N 031°17.0'W", "44°13.3'N 031°13.5'W"]) await hand.press(`sheet/${place}`);
       await until(page, 'three legs', () => window.fogsheet.read().legs.length === 3);
       await press_part(page, hand, 'passage');
       await press_part(page, hand, 'make-passage');

@@ -113,7 +113,19 @@ function short_choice(act, id) {
 }
 
 const hold_ms = 800;      // as in items.css
+const after_lift_ms = 60;  // a click comes at once after the lift
 const twice_ms = 1500;   // between two presses of Enter that count as one hold
+
+/// What a hold did may have put another button under the finger: its lift is no press of that one.
+function swallow_lift() {
+  const swallow = (event) => {
+    event.stopPropagation();
+    event.preventDefault();
+  };
+  const lifted = () => setTimeout(() => removeEventListener('click', swallow, { capture: true }), after_lift_ms);
+  addEventListener('click', swallow, { capture: true });
+  for (const end of ['pointerup', 'pointercancel', 'keyup']) addEventListener(end, lifted, { capture: true, once: true });
+}
 
 /// Makes a button one that is held: `press` is called once it has been held long enough, by a pointer or by a key held
 /// down, or when Enter was pressed twice. Let go before that, nothing happens.
@@ -130,6 +142,7 @@ function held(pressable, press) {
     pressable.classList.add('holding');
     waiting = setTimeout(() => {
       let_go();
+      swallow_lift();
       press();
     }, hold_ms);
   };
