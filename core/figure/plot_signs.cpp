@@ -1,11 +1,15 @@
 #include "core/figure/plot_signs.h"
 
+#include <algorithm>
+
+#include "core/figure/labels.h"
 #include "core/figure/weights.h"
 
 namespace fogsheet {
 namespace {
 
 constexpr int k_half_circle_sides = 12;
+constexpr double k_head_step = 0.8;  // from one arrowhead to the next, of their length
 
 struct Measures {
   double radius_mm, stroke_mm, dot_mm, line_mm, head_mm;
@@ -39,8 +43,9 @@ void add_dead_reckoning(std::vector<Shape>& layer, SheetPoint at, double track_d
     layer.push_back(outline({at - m.stroke_mm * towards(track_deg + 90), at + m.stroke_mm * towards(track_deg + 90)}, m.line_mm, false));
     return;
   }
+  // Above the line, whichever way it runs.
   std::vector<SheetPoint> arc;
-  for (int i = 0; i <= k_half_circle_sides; ++i) arc.push_back(at + m.radius_mm * towards(track_deg + 180.0 - 180.0 * i / k_half_circle_sides));
+  for (int i = 0; i <= k_half_circle_sides; ++i) arc.push_back(at + m.radius_mm * towards(upright_turn_deg(track_deg) + 90.0 - 180.0 * i / k_half_circle_sides));
   layer.push_back(outline(std::move(arc), m.line_mm, false));
   add_dot(layer, at, m);
 }
@@ -61,11 +66,14 @@ void add_position_sign(std::vector<Shape>& layer, PlotSign sign, SheetPoint at, 
   }
 }
 
-void add_heads(std::vector<Shape>& layer, SheetPoint at, double direction_deg, int count, Ink ink, const Legibility& legibility) {
+double heads_length_mm(int count, const Legibility& legibility) { return (k_head_step * (count - 1) + 1) * measures(legibility).head_mm; }
+
+void add_heads(std::vector<Shape>& layer, SheetPoint at, double direction_deg, int count, Ink ink, const Legibility& legibility, double room_mm) {
   const Measures m = measures(legibility);
+  const double head_mm = m.head_mm * std::min(1.0, room_mm / heads_length_mm(count, legibility));
   for (int i = 0; i < count; ++i) {
-    const SheetPoint point = at - (0.8 * i * m.head_mm) * towards(direction_deg);
-    layer.push_back(Path{.points = {point - m.head_mm * towards(direction_deg - 24), point, point - m.head_mm * towards(direction_deg + 24)}, .stroke = ink, .weight_mm = 1.25 * m.line_mm});
+    const SheetPoint point = at - (k_head_step * i * head_mm) * towards(direction_deg);
+    layer.push_back(Path{.points = {point - head_mm * towards(direction_deg - 24), point, point - head_mm * towards(direction_deg + 24)}, .stroke = ink, .weight_mm = 1.25 * m.line_mm});
   }
 }
 

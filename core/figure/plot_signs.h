@@ -15,6 +15,10 @@ enum class PlotSign { dead_reckoning, estimated_position, fix };
 void add_position_sign(std::vector<Shape>& layer, PlotSign sign, SheetPoint at, double track_deg, SignSet set, const Legibility& legibility);
 
 /// Arrowheads along a line: one for a water track, two for a ground track, three for a stream. The foremost has its point at `at`.
-void add_heads(std::vector<Shape>& layer, SheetPoint at, double direction_deg, int count, Ink ink, const Legibility& legibility);
+/// @param room_mm  of the line: where it is shorter than they are, they are drawn smaller.
+void add_heads(std::vector<Shape>& layer, SheetPoint at, double direction_deg, int count, Ink ink, const Legibility& legibility, double room_mm = 1e9);
+
+/// What so many of them take along a line that has room.
+double heads_length_mm(int count, const Legibility& legibility);
 
 }  // namespace fogsheet

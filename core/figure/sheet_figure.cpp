@@ -6,18 +6,16 @@
 #include "core/directions/direction_figures.h"
 #include "core/figure/graticule.h"
 #include "core/figure/label_placer.h"
+#include "core/figure/labels.h"
 #include "core/figure/mark_figure.h"
 #include "core/figure/note_figure.h"
+#include "core/figure/passage_figure.h"
 #include "core/figure/rose_figure.h"
 #include "core/figure/text_metrics.h"
 #include "core/figure/weights.h"
 
 namespace fogsheet {
 namespace {
-
-// Offsets of labels, em of their own height.
-constexpr double k_label_gap_em = 0.45;
-constexpr double k_label_air_em = 0.10;  // kept free about a label
 
 constexpr int k_print_word_rows = 12;  // places tried for the words that print alone has, from bottom to top
 constexpr double k_clear_of_border_mm = 3;  // labels keep off the graduations inside the neat line
@@ -34,10 +32,11 @@ struct PlacedMark {
 /// Everything one figure is made from, gathered once.
 class SheetDrawing {
  public:
-  SheetDrawing(const Document& document, const SheetNotes& notes, const FigureSettings& settings)
+  SheetDrawing(const Document& document, const SheetNotes& notes, const FigureSettings& settings, const PlottedPassage& plot)
       : document_(document),
         notes_(notes),
         settings_(settings),
+        plot_(plot),
         projection_(projection_of(document)),
         placer_(inside_of(projection_.neat_line())) {
     for (const Mark& mark : document.marks) {
@@ -56,12 +55,14 @@ class SheetDrawing {
     add_roses();
     add_marks();
     add_legs();
+    add_passage(figure_, placer_, plot_, document_.sheet.signs, legibility());
     add_notes();
     add_print_words();
-    // Labels in the order of their rights: dangers, names, courses with their distances.
+    // Labels in the order of their rights: dangers, names, courses with their distances, what a passage has beside its lines.
     add_names(true);
     add_names(false);
     add_courses();
+    add_passage_labels(figure_, placer_, plot_, document_.sheet.signs, settings_.rounding, legibility());
     return std::move(figure_);
   }
 
@@ -195,62 +196,31 @@ class SheetDrawing {
         sign.half_width_mm = std::max(sign.half_width_mm, std::min(ring_mm, 20.0));
         sign.half_height_mm = std::max(sign.half_height_mm, std::min(ring_mm, 20.0));
       }
-      const double half_w = text_width_em(each.mark->name, face) * *height / 2 + k_label_air_em * *height, half_h = *height * 0.52;
-      const double gap = k_label_gap_em * *height;
-      const double dx = sign.half_width_mm + gap + half_w, dy = sign.half_height_mm + gap * 0.5 + half_h, slant = sign.half_width_mm * 0.4 + gap * 0.4 + half_w;
-      const auto beside = [&](double x, double y) { return Box{.middle = {sign.middle.x_mm + x, sign.middle.y_mm + y}, .half_width_mm = half_w, .half_height_mm = half_h}; };
-      const double far = dy + 1.1 * *height;  // a line further off, where two marks stand close
-      const std::array<Box, 12> places = {beside(dx, 0),       beside(0, -dy),      beside(0, dy),        beside(-dx, 0),
-                                          beside(slant, dy),   beside(slant, -dy),  beside(-slant, dy),   beside(-slant, -dy),
-                                          beside(0, far),      beside(0, -far),     beside(slant, far),   beside(-slant, far)};
-      const std::optional<std::size_t> place = placer_.place(places);
-      if (!place) continue;
-      // Held at the end that is next to the sign, so that a name that is drawn narrower than it counts stays beside it.
-      const SheetPoint middle = places[*place].middle;
-      const double aside = middle.x_mm - sign.middle.x_mm, half_text = half_w - k_label_air_em * *height;
-      const Anchor anchor = aside > 0 ? Anchor::start : aside < 0 ? Anchor::end : Anchor::middle;
-      const double held_mm = anchor == Anchor::start ? -half_text : anchor == Anchor::end ? half_text : 0;
-      figure_.on(Layer::labels).push_back(Text{.at = {middle.x_mm + held_mm, middle.y_mm + cap_height_em(face) * *height / 2},
-                                               .text = each.mark->name, .height_mm = *height, .face = face, .anchor = anchor,
-                                               .ink = dangers ? Ink::danger : Ink::ink, .halo = true});
+      add_label_beside(figure_, placer_, sign, {.text = each.mark->name, .height_mm = *height, .face = face, .ink = dangers ? Ink::danger : Ink::ink});
     }
   }
 
   void add_courses() {
     const std::optional<double> height = height_mm(Lettering::course, legibility());
     if (!height) return;
+    const double weight = weight_mm(Stroke::leg, legibility());
     for (const Leg& leg : document_.legs) {
       const SheetPoint from = placed(leg.from).at, to = placed(leg.to).at;
       const RhumbLeg rhumb = rhumb_inverse(unquantise(placed(leg.from).mark->at), unquantise(placed(leg.to).mark->at));
-      // Upright along the line: never upside down.
-      double turn_deg = direction_deg(to - from) - 90;
-      if (turn_deg <= -90) turn_deg += 180;
-      if (turn_deg > 90) turn_deg -= 180;
-      const SheetVector up = towards(turn_deg);
-      add_leg_label(from, to, turn_deg, up, direction_figures(rhumb.course.deg(), settings_.rounding) + "°T", Face::bold, *height, true);
-      add_leg_label(from, to, turn_deg, up, distance_figures(rhumb.distance_nm) + " nm", Face::regular, *height, false);
+      std::string course = direction_figures(rhumb.course.deg(), settings_.rounding), distance = distance_figures(rhumb.distance_nm);
+      // American schools write on a line which one it is, where there are several.
+      const bool is_named = document_.sheet.signs == SignSet::b && std::find(plot_.told_apart.begin(), plot_.told_apart.end(), leg.id) != plot_.told_apart.end();
+      course = is_named ? "TR " + course : course + "°T";
+      distance = is_named ? "D " + distance : distance + " nm";
+      add_label_along(figure_, placer_, from, to, weight, true, {.text = std::move(course), .height_mm = *height, .face = Face::bold});
+      add_label_along(figure_, placer_, from, to, weight, false, {.text = std::move(distance), .height_mm = *height});
     }
-  }
-
-  void add_leg_label(SheetPoint from, SheetPoint to, double turn_deg, SheetVector up, const std::string& text, Face face, double height, bool above) {
-    const double half_w = text_width_em(text, face) * height / 2 + 0.2 * height, half_h = height * 0.45;
-    const double length = distance_mm(from, to);
-    const double off = (above ? 1 : -1) * (weight_mm(Stroke::leg, legibility()) / 2 + 0.30 * height + half_h);
-    constexpr std::array<double, 7> k_along = {0.5, 0.42, 0.58, 0.35, 0.65, 0.28, 0.72};
-    std::array<Box, k_along.size()> places;
-    for (std::size_t i = 0; i < k_along.size(); ++i) {
-      if (std::min(k_along[i], 1 - k_along[i]) * length < half_w) return;
-      places[i] = {.middle = from + k_along[i] * (to - from) + off * up, .half_width_mm = half_w, .half_height_mm = half_h, .turn_deg = turn_deg};
-    }
-    const std::optional<std::size_t> place = placer_.place(places);
-    if (!place) return;
-    figure_.on(Layer::labels).push_back(Text{.at = places[*place].middle - (cap_height_em(face) * height / 2) * up, .text = text, .height_mm = height, .face = face,
-                                             .anchor = Anchor::middle, .turn_deg = turn_deg, .ink = Ink::ink, .halo = true});
   }
 
   const Document& document_;
   const SheetNotes& notes_;
   const FigureSettings& settings_;
+  const PlottedPassage& plot_;
   Projection projection_;
   LabelPlacer placer_;
   std::vector<PlacedMark> marks_;
@@ -261,7 +231,11 @@ class SheetDrawing {
 }  // namespace
 
 Figure sheet_figure(const Document& document, const SheetNotes& notes, const FigureSettings& settings) {
-  return SheetDrawing(document, notes, settings).made();
+  return SheetDrawing(document, notes, settings, {}).made();
+}
+
+Figure sheet_figure(const Document& document, const SheetNotes& notes, const FigureSettings& settings, const PlottedPassage& plot) {
+  return SheetDrawing(document, notes, settings, plot).made();
 }
 
 }  // namespace fogsheet
