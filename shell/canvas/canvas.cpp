@@ -11,6 +11,7 @@
 #include "shell/canvas/focus_view.h"
 #include "shell/canvas/loupe.h"
 #include "shell/canvas/overlay.h"
+#include "shell/plotted_passage.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
 
@@ -36,7 +37,7 @@ void Canvas::draw_sheet(const Session& session, const Drawn& wanted, SheetLists&
   const double px_per_mm = wanted.px_per_mm;
   const Facts& facts = session.facts();
   const FigureSettings settings{.legibility = session.settings.legibility(px_per_mm), .rounding = session.settings.rounding};
-  const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings);
+  const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings, plotted_passage(session));
   const auto draw_lists = [&] {
     kit_.glyphs.begin_drawing();
     kit_.begin(*lists.below);

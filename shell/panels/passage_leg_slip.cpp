@@ -1,10 +1,35 @@
 // One leg of the passage: how its course comes about, what is left on which side, and what it has of its own.
+#include <algorithm>
+#include <cmath>
+
+#include "core/figure/passage_plot.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/passage_parts.h"
 #include "shell/words.h"
 #include "shell/words_of_passage.h"
+#include "shell/words_of_triangle.h"
 
 namespace fogsheet {
+namespace {
+
+/// How its triangle is laid off by hand, and how well that was done.
+void add_triangle(Panel& slip, const Session& session, const PlannedLeg& leg) {
+  const Rounding rounding = session.settings.rounding;
+  const std::optional<StraightEdge>& edge = session.desk.edge;
+  const std::vector<LaidTriangle> triangles = triangles_of(session.document(), leg, *session.facts().projection);
+  if (triangles.empty()) return;
+  slip.items.push_back(HeadingItem{.text = words::triangle_by_hand(), .level = 3});
+  const LaidTriangle& first = triangles.front();
+  for (std::string& step : words::laying_off(first, session.document().marks.find(leg.from)->name, rounding)) slip.items.push_back(LineItem{.text = std::move(step)});
+  if (triangles.size() > 1) slip.items.push_back(LineItem{.text = words::triangles_hour_by_hour(), .tone = LineTone::soft});
+  if (!edge || !edge->settled_on) return;
+  // Of several, the one that the edge comes nearest to.
+  const auto off_deg = [&](const LaidTriangle& each) { return std::abs(reduce_difference_deg(2 * (each.water_track.deg() - bearing(*edge).deg()))); };
+  const LaidTriangle& nearest = *std::min_element(triangles.begin(), triangles.end(), [&](const LaidTriangle& a, const LaidTriangle& b) { return off_deg(a) < off_deg(b); });
+  if (std::optional<std::string> beside = words::edge_beside_worked_out(nearest, bearing(*edge), rounding)) slip.items.push_back(LineItem{.text = std::move(*beside), .tone = LineTone::strong});
+}
+
+}  // namespace
 
 Panel passage_leg_slip(const Session& session) {
   const Passage* passage = session.passage();
@@ -55,6 +80,7 @@ Panel passage_leg_slip(const Session& session) {
   fields.choice(name("way"), "With the stream", {{"passage", "as the passage"}, {"one", "one heading"}, {"hourly", "hour by hour"}});
   fields.stream(leg_field_name(place, ""), entered.stream ? entered.stream->entry : StreamEntry::not_entered, true);
   if (!leg.problem && leg.stream != StreamEntry::not_entered) fields.choice(name("triangle"), "Its triangle on the sheet", {{"no", "not drawn"}, {"yes", "drawn"}});
+  if (entered.triangle) add_triangle(slip, session, leg);
   const auto leg_argument = Value::object({{"leg", static_cast<double>(place)}});
   slip.items.push_back(ButtonItem{.name = "leave-leg-out", .label = "Leave it out of the passage", .on_press = {"leave-leg-out", leg_argument}});
   return slip;
