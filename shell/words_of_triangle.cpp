@@ -23,7 +23,7 @@ std::vector<std::string> laying_off(const LaidTriangle& triangle, const std::str
   const std::string time = laid_off_for(triangle.minutes);
   return {"1. From " + from + " lay off the stream of " + time + ": " + print_fixed(triangle.stream_nm(), 2) + " nm towards " + true_figures(triangle.stream.set, rounding) + ".",
           "2. Open the dividers to the run of " + time + ", " + print_fixed(triangle.water_nm(), 2) + " nm, and from the stream's end strike the leg.",
-          "3. Lay the edge from the stream's end to where it struck, and slide it to the rose: it reads the water track, " + true_figures(triangle.water_track, rounding) + "."};
+          "3. Lay the edge from the stream's end to where it struck, and slide it to the rose: it reads the water track, worked out " + true_figures(triangle.water_track, Rounding::tenths) + "."};
 }
 
 std::optional<std::string> edge_beside_worked_out(const LaidTriangle& triangle, TrueDirection edge, Rounding rounding) {

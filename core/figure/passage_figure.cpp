@@ -96,7 +96,7 @@ class PassageLabels {
   }
 
  private:
-  std::string direction(TrueDirection of) const { return direction_figures(of.deg(), rounding_); }
+  std::string direction(double deg) const { return direction_figures(deg, rounding_); }
   Text text(std::string words, double height) const { return {.text = std::move(words), .height_mm = height, .ink = Ink::blue}; }
 
   void add_triangle(const LaidTriangle& each, double height) {
@@ -109,7 +109,7 @@ class PassageLabels {
       return add_label_along(figure_, placer_, each.stream_end, each.meets, weight, on_top, text(std::move(words), height), k_most_of_line);
     };
     const auto along_either = [&](const std::string& words) { return along_water(above, words) || along_water(!above, words); };
-    const std::string course = direction(each.water_track);
+    const std::string course = direction(each.shown_water_track_deg);
     if (set_ == SignSet::b) {
       // Course above, speed below, where the triangle leaves room between its lines.
       const SheetVector ground = each.meets - each.start, middle = midpoint(each.stream_end, each.meets) - each.start;
@@ -132,7 +132,7 @@ class PassageLabels {
   /// On its line where that is long enough, else beside it.
   void add_stream(const LaidTriangle& each, double height) {
     const double weight = weight_mm(Stroke::mark, legibility_);
-    const std::string set = direction(each.stream.set), drift = print_fixed(each.stream.drift_kn, 1);
+    const std::string set = direction(each.stream.set.deg()), drift = print_fixed(each.stream.drift_kn, 1);
     const Text label = text(set_ == SignSet::b ? "set " + set + " drift " + drift : set + "°T " + drift + " kn", height);
     if (add_label_along(figure_, placer_, each.start, each.stream_end, weight, true, label, k_most_of_line)) return;
     const SheetVector half = 0.5 * (each.stream_end - each.start);

@@ -188,6 +188,8 @@ std::vector<LaidTriangle> triangles_of(const Document& document, const PlannedLe
     from_nm = to_nm;
     LaidTriangle laid{.stream = leg.courses[i].stream, .water_track = by_piece ? leg.run.pieces[i].water_track : leg.run.water_track, .speed_kn = leg.speed_kn};
     if (laid.stream.drift_kn == 0) continue;
+    const ChainRow* shown = row_of(leg.courses[i].chain, ChainTerm::water_track);
+    laid.shown_water_track_deg = shown ? shown->shown_deg : laid.water_track.deg();
     const double hours = by_piece ? (leg.run.pieces[i].to_s - leg.run.pieces[i].from_s) / k_seconds_per_hour : leg.run.hours;
     laid.speed_over_ground_kn = (to_nm - begin_nm) / hours;
     std::size_t time = k_half_an_hour;

@@ -21,7 +21,8 @@ struct LaidTriangle {
   int minutes = 0;
   Stream stream;
   TrueDirection water_track;
-  double speed_kn = 0;              // through the water
+  double shown_water_track_deg = 0;  // as it stands in the card's sum, whose rows are rounded one after the other
+  double speed_kn = 0;               // through the water
   double speed_over_ground_kn = 0;
   SheetPoint start, stream_end, meets;
 
