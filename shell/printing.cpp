@@ -5,6 +5,7 @@
 #include "core/figure/sheet_figure.h"
 #include "core/formats/svg.h"
 #include "shell/panels/panel.h"
+#include "shell/plotted_passage.h"
 #include "shell/session.h"
 #include "shell/words.h"
 #include "shell/words_of_print.h"
@@ -34,7 +35,8 @@ Figure figure_for_paper(const Session& session) {
   const Rounding rounding = session.settings.rounding;
   SheetNotes notes = words::sheet_notes(document, session.facts().rose_variations, rounding);
   notes.print = PrintWords{.check_line = words::check_line(), .cautions = words::print_cautions()};
-  return sheet_figure(session.print.blank ? blank_of(document) : document, notes, {.legibility = k_print_legibility, .rounding = rounding});
+  const FigureSettings settings{.legibility = k_print_legibility, .rounding = rounding};
+  return session.print.blank ? sheet_figure(blank_of(document), notes, settings) : sheet_figure(document, notes, settings, plotted_passage(session));
 }
 
 }  // namespace

@@ -106,3 +106,15 @@ TEST_CASE("files hold the whole sheet at its own size, as chosen") {
   desk.app.picture_refused(300);
   CHECK(desk.says("300 dots an inch works here"));
 }
+
+TEST_CASE("what a passage draws is printed with the sheet, and not on a blank one") {
+  Tabletop desk;
+  desk.done("make-passage");
+  for (const auto& [field, text] : {std::pair{"speed", "5"}, {"time", "0640"}, {"zone", "UTC+1"}, {"stream/kind", "steady"}, {"stream/set", "352"}, {"stream/drift", "0.7"}, {"plot-every", "20"}})
+    desk.done("type-passage", choice(field, text));
+  desk.done("open-slip", one("slip", "print"));
+  desk.app.set_printing(true);
+  CHECK(has(svg_of(*page_of(desk.app), 0), "0700 EP"));
+  desk.done("set-print", choice("what", "blank"));
+  CHECK_FALSE(has(svg_of(*page_of(desk.app), 0), "0700"));
+}
