@@ -60,7 +60,7 @@ Panel print_pages(const Session& session) {
     page_words.titles.push_back(title + " · " + words::page_number(plan, page));
     page_words.joins.push_back(words::page_joins(plan, page));
   }
-  Panel panel{.name = "sheet-pages", .label = title, .place = PanelPlace::page, .paper = std::string(paper_name(plan.paper))};
+  Panel panel{.name = "sheet-pages", .label = title, .place = PanelPlace::page, .paper = paper_size(plan.paper)};
   std::size_t number = 0;
   for (const PaperPage& page : pages_of(figure_for_paper(session), plan, page_words)) {
     const std::string& says = page_words.titles[number++];

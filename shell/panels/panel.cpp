@@ -73,7 +73,7 @@ Value to_value(const Panel& panel) {
   constexpr const char* k_places[] = {"tray", "slip", "margin", "outline", "whole", "page"};
   Value items = Value::list();
   for (const PanelItem& each : panel.items) items.add(std::visit([](const auto& held) { return item(held); }, each));
-  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"beside_from", panel.beside_from ? Value(static_cast<double>(*panel.beside_from)) : Value()}, {"paper", panel.paper}, {"deaf", panel.deaf},
+  return Value::object({{"name", panel.name}, {"label", panel.label}, {"place", k_places[static_cast<int>(panel.place)]}, {"beside_from", panel.beside_from ? Value(static_cast<double>(*panel.beside_from)) : Value()}, {"paper", panel.paper ? Value::object({{"width_mm", panel.paper->width_mm}, {"height_mm", panel.paper->height_mm}}) : Value()}, {"deaf", panel.deaf},
                         {"in_focus", panel.in_focus}, {"on_leave", press_value(panel.on_leave)}, {"items", items}});
 }
 

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/sheet/paper.h"
 #include "shell/panels/keypad.h"
 #include "shell/value.h"
 
@@ -147,7 +148,7 @@ struct Panel {
   std::string label;  // for who can't see it
   PanelPlace place = PanelPlace::slip;
   std::optional<std::size_t> beside_from;  // a broad slip, in the sheet's room where there is much: from this item on beside the rest
-  std::string paper;  // in PanelPlace::page: its figures are pages of that paper (paper_name), at their true size; empty: it flows on any
+  std::optional<PaperSize> paper;  // in PanelPlace::page: its figures are pages of that size, true to scale; none: it flows on any
   bool deaf = false;  // takes no press: touch is locked
   std::string in_focus;  // the item that the keys are on, or the panel's own name for all of it; empty when it does not say
   Press on_leave;        // sent when the focus leaves the panel

@@ -3,6 +3,8 @@
 import { arrange, make, set } from './dom.js';
 import { kinds } from './items.js';
 
+const paper = new CSSStyleSheet();
+
 export class Painter {
   #places;
   #act;
@@ -47,6 +49,7 @@ export class Painter {
       const here = [...sections.values()].filter((section) => section.place === name);
       arrange(list, here.map((section) => section.element));
       root.hidden = here.length === 0;
+      if (name === 'page' && !here.some((section) => section.has_paper)) document.adoptedStyleSheets = [];
     }
     this.#follow_focus(panels, fresh, had_focus);
     return fresh;
@@ -101,7 +104,9 @@ class Section {
     if (text === this.#text) return;
     this.#text = text;
     set(this.element, 'aria-label', panel.label);
-    set(this.element, 'data-paper', panel.paper || null);
+    set(this.element, 'data-paper', panel.paper && '');
+    this.has_paper = Boolean(panel.paper);
+    if (panel.paper) lay_paper(panel.paper);
     this.#on_leave = panel.on_leave;
 
     const items = new Map();
@@ -128,6 +133,12 @@ class Section {
       for (const [name, value] of Object.entries({ tabindex: 0, role: 'group', 'aria-label': panel.label })) set(body, name, mute && !body.hidden ? value : null);
     }
   }
+}
+
+/// Pages of exactly that size. A rule by name in the style sheet would do, but that Firefox forgets it after two pages.
+function lay_paper({ width_mm, height_mm }) {
+  paper.replaceSync(`@page { size: ${width_mm}mm ${height_mm}mm; margin: 0; }`);
+  document.adoptedStyleSheets = [paper];
 }
 
 /// Items are known again by their name, those without one by their place among their kind.
