@@ -39,6 +39,14 @@ Figure figure_for_paper(const Session& session) {
   return session.print.blank ? sheet_figure(blank_of(document), notes, settings) : sheet_figure(document, notes, settings, plotted_passage(session));
 }
 
+/// Some browsers write a text that has a rim as outlines, which can be neither searched nor selected: on paper it has none.
+Figure without_halos(Figure figure) {
+  for (std::vector<Shape>& layer : figure.layers)
+    for (Shape& shape : layer)
+      if (Text* text = std::get_if<Text>(&shape)) text->halo = false;
+  return figure;
+}
+
 }  // namespace
 
 Paper print_paper(const Session& session) { return session.print.paper.value_or(usual_print_paper(session.document().sheet.paper)); }
@@ -62,7 +70,7 @@ Panel print_pages(const Session& session) {
   }
   Panel panel{.name = "sheet-pages", .label = title, .place = PanelPlace::page, .paper = paper_size(plan.paper)};
   std::size_t number = 0;
-  for (const PaperPage& page : pages_of(figure_for_paper(session), plan, page_words)) {
+  for (const PaperPage& page : pages_of(without_halos(figure_for_paper(session)), plan, page_words)) {
     const std::string& says = page_words.titles[number++];
     panel.items.push_back(FigureItem{.name = "page-" + std::to_string(number), .text = says, .svg = page_svg(page, paper_size(plan.paper), palette, says)});
   }

@@ -35,6 +35,26 @@ const slips = {
     await done(page, 'open-dividers', { from: marks[0].id, to: marks[1].id });
   },
   compass: (page) => open_slip(page, 'compass'),
+  stream: (page) => open_slip(page, 'stream'),
+  passage: async (page) => {
+    await plan_passage(page);
+    await open_slip(page, 'passage');
+  },
+  'passage-details': async (page) => {
+    await plan_passage(page);
+    await done(page, 'type-passage', { field: 'stream/kind', text: 'hours' });
+    await open_slip(page, 'passage-details');
+  },
+  'passage-leg': async (page) => {
+    await plan_passage(page);
+    await done(page, 'open-passage-leg', { leg: 1 });
+  },
+  'next-leg': async (page) => {
+    await plan_passage(page);
+    await done(page, 'depart');
+    await open_slip(page, 'next-leg');
+  },
+  'deck-log': (page) => open_slip(page, 'deck-log'),
   'log-entry': swing_by_commands,
   'straight-edge': async (page) => {
     const { marks, roses } = await read(page);
@@ -83,6 +103,11 @@ const states = {
     await open_slip(page, 'settings');
   },
 };
+
+async function plan_passage(page) {
+  if ((await read(page)).passage.id === undefined) await done(page, 'make-passage');
+  for (const [field, text] of [['speed', '5'], ['time', '0640'], ['stream/kind', 'steady'], ['stream/set', '352'], ['stream/drift', '0.7']]) await done(page, 'type-passage', { field, text });
+}
 
 /// Opens it whatever is open.
 async function open_slip(page, slip) {

@@ -41,6 +41,17 @@ const slips = {
   },
   swing: swing_by_commands,
   'compass with its log': async (page) => done(page, 'open-slip', { slip: 'compass' }),
+  passage: async (page) => {
+    await done(page, 'make-passage');
+    for (const [field, text] of [['speed', '5'], ['time', '0640'], ['stream/kind', 'steady'], ['stream/set', '352'], ['stream/drift', '0.7']]) await done(page, 'type-passage', { field, text });
+    await done(page, 'close-slip');
+  },
+  'passage-leg': async (page) => done(page, 'open-passage-leg', { leg: 1 }),
+  'passage-details': async (page) => done(page, 'open-slip', { slip: 'passage-details' }),
+  'next-leg': async (page) => done(page, 'open-slip', { slip: 'next-leg' }),
+  'next-leg under way': async (page) => done(page, 'depart'),
+  'deck-log': async (page) => done(page, 'open-slip', { slip: 'deck-log' }),
+  stream: async (page) => done(page, 'open-slip', { slip: 'stream' }),
   mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[1].id }),
   leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[1].id }),
   ...Object.fromEntries(['more', 'lists', 'new-mark', 'sheet', 'settings', 'legend', 'rough-method', 'drawer', 'history', 'new-sheet'].map((slip) => [slip, (page) => done(page, 'open-slip', { slip })])),

@@ -129,7 +129,7 @@ for (const engine of ['chromium', 'firefox']) {
       assert.ok(near(long(found[0]), 100), `${long(found[0])}`);
       // The demo: 1 : 100 000, true at 44°08.9'N, whole minutes marked.
       check_latitudes(lines, { mid_deg: 44 + 8.9 / 60, scale: 100000, step_min: 1, left_mm: 16, right_mm: 281 });
-      for (const words of ['The Sunder Ground', 'This line is 100 mm', 'Hask Rock', '096°T', 'Keep a lookout by eye and ear', '44°10′']) assert.ok(pdf.text(1).includes(words), words);
+      for (const words of ['The Sunder Ground', 'This line is 100 mm', 'Hask Rock', '096°T', 'Keep a lookout by eye and ear', '44°10′']) assert.ok(pdf.text(1).includes(words), `${words} in ${pdf.text(1)}`);
       assert.ok(!pdf.text(1).includes('Straight-edge'), 'the tray is not printed');
     });
 
