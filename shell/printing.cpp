@@ -1,6 +1,8 @@
 #include "shell/printing.h"
 
 #include <cstdio>
+#include <utility>
+#include <variant>
 
 #include "core/figure/sheet_figure.h"
 #include "core/formats/svg.h"
@@ -70,7 +72,8 @@ Panel print_pages(const Session& session) {
   }
   Panel panel{.name = "sheet-pages", .label = title, .place = PanelPlace::page, .paper = paper_size(plan.paper)};
   std::size_t number = 0;
-  for (const PaperPage& page : pages_of(without_halos(figure_for_paper(session)), plan, page_words)) {
+  for (PaperPage& page : pages_of(without_halos(figure_for_paper(session)), plan, page_words)) {
+    page.own = without_halos(std::move(page.own));
     const std::string& says = page_words.titles[number++];
     panel.items.push_back(FigureItem{.name = "page-" + std::to_string(number), .text = says, .svg = page_svg(page, paper_size(plan.paper), palette, says)});
   }
