@@ -18,7 +18,7 @@ namespace {
 
 constexpr double k_middle_lat = 44 + 10 / 60.0, k_middle_lon = -(31 + 20 / 60.0);
 constexpr Date k_day{2026, 6, 20};
-constexpr Zone k_zone{60, ""};
+const Zone k_zone{60, ""};
 const Stream k_stream{TrueDirection(352), 0.7};
 constexpr double k_speed_kn = 5;
 
@@ -175,7 +175,8 @@ TEST_CASE("dead reckoning stands on the water track, the estimated position the 
   const RhumbLeg leg = drawn.leg(drawn.a, drawn.b);
   const BySines expected(leg.course.deg(), k_stream, k_speed_kn);
   for (const auto& [time, hours] : {std::pair{"0700", 1 / 3.0}, std::pair{"0720", 2 / 3.0}}) {
-    CAPTURE(time);
+    const std::string at = time;  // a binding can not be captured
+    CAPTURE(at);
     const PlottedPosition* reckoned = position(plot, PlotSign::dead_reckoning, time);
     const PlottedPosition* estimated = position(plot, PlotSign::estimated_position, time);
     REQUIRE(reckoned);
