@@ -112,7 +112,8 @@ async function plan_passage(page) {
 /// Opens it whatever is open.
 async function open_slip(page, slip) {
   if (slip !== 'none') await done(page, 'close-slip');
-  await done(page, 'open-slip', { slip });
+  const is_open = await page.evaluate((name) => document.querySelector(`[data-panel="${name}"]`) !== null, slip);
+  if (!is_open) await done(page, 'open-slip', { slip });  // some slips lead back to another when they are shut
   await until(page, slip, (name) => document.querySelector(`[data-panel="${name}"]`) !== null, slip);
 }
 

@@ -6,6 +6,7 @@ import { describe, test } from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
 
 import { with_engine } from './lib/engines.mjs';
+import { press_part } from './lib/forms.mjs';
 import { mouse_hand } from './lib/hands.mjs';
 import { command, done, kept, kept_offline, link, note_violations, open, open_again, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
@@ -148,7 +149,7 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await page.reload();
     await ready(page);
     if (!(await page.evaluate(() => document.querySelector('[data-panel=drawer]')))) await hand.press('drawer');
-    await hand.press('removed/0');
+    await press_part(page, hand, 'removed/0');
     await until(page, 'none to be out', () => !document.querySelector('[data-name=removed]'));
     const { history } = await read(page);
     assert.equal(history.drawer.filter(({ name, removed }) => name === 'Gull (copy)' && !removed).length, 1);
