@@ -54,7 +54,10 @@ const slips = {
     await done(page, 'depart');
     await open_slip(page, 'next-leg');
   },
-  'deck-log': (page) => open_slip(page, 'deck-log'),
+  'deck-log': async (page) => {
+    await plan_passage(page);
+    await open_slip(page, 'deck-log');
+  },
   'log-entry': swing_by_commands,
   'straight-edge': async (page) => {
     const { marks, roses } = await read(page);
