@@ -89,6 +89,7 @@ class Reader : public XmlEvents {
   }
 
   void close() override {
+    if (frames_.empty()) return;  // an empty element still ends after reading was stopped at its begin
     const Frame frame = std::move(frames_.back());
     frames_.pop_back();
     if (!rules_.close(frame.text)) collector_.depart(trimmed(frame.text));
