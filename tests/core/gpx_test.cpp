@@ -165,6 +165,7 @@ TEST_CASE("GPX: hostile files show a reason and nothing else") {
   CHECK(fault(gpx(deep)) == Fault::file_too_deep);
   CHECK(fault("<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>") == Fault::file_of_other_kind);
   CHECK(read_file("<html><body/></html>").problem().texts == std::vector<std::string>{"XML", "html"});
+  CHECK(read_file("<t lat=\"0\"/>").problem().texts == std::vector<std::string>{"XML", "t"});  // it ends as it is refused
   const Problem cut = read_file("<gpx>\n<wpt lat=\"1\" lon=\"1\">\n<name>A").problem();
   CHECK(cut.fault == Fault::file_broken);
   CHECK(cut.numbers == std::vector<double>{3});
