@@ -20,6 +20,8 @@ class Sum {
         exact_deg_(reduce_direction_deg(direction_deg)),
         shown_deg_(round_direction_deg(direction_deg, rounding)),
         tenths_deg_(round_direction_deg(direction_deg, Rounding::tenths)) {
+    constexpr std::size_t k_most_rows = 9;  // every term there is
+    chain_.rows.reserve(k_most_rows);
     chain_.rows.push_back({.term = term, .shown_deg = shown_deg_, .exact_deg = exact_deg_});
   }
 

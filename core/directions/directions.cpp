@@ -3,16 +3,22 @@
 #include <cmath>
 
 namespace fogsheet {
+namespace {
+
+// Exact as fmod is, which takes long in WebAssembly and has nothing to do for most angles.
+double within_circle_deg(double deg) { return std::abs(deg) < 360 ? deg : std::fmod(deg, 360.0); }
+
+}  // namespace
 
 double reduce_direction_deg(double deg) {
-  double reduced = std::fmod(deg, 360.0);
+  double reduced = within_circle_deg(deg);
   if (reduced < 0) reduced += 360;
   // A tiny negative angle rounds up to the full circle; -0 becomes 0 by the addition.
   return reduced >= 360 ? 0 : reduced + 0.0;
 }
 
 double reduce_difference_deg(double deg) {
-  double reduced = std::fmod(deg, 360.0);
+  double reduced = within_circle_deg(deg);
   if (reduced >= 180) reduced -= 360;
   if (reduced < -180) reduced += 360;
   return reduced >= 180 ? -180 : reduced + 0.0;

@@ -49,31 +49,33 @@ class Planner {
   void lay_off() {
     if (!passage_.speed_kn && std::any_of(passage_.legs.begin(), passage_.legs.end(), [](const PassageLeg& leg) { return !leg.speed_kn; })) plan_.problem = Problem{.fault = Fault::speed_not_entered};
     plan_.legs.resize(passage_.legs.size());
-    std::optional<MarkId> at;
+    drawn_.resize(passage_.legs.size());
+    const Mark* at = nullptr;  // where the leg before ends
     for (std::size_t i = 0; i < plan_.legs.size(); ++i) {
-      PlannedLeg& leg = plan_.legs[i];
-      leg.place = plan_.homeward ? plan_.legs.size() - 1 - i : i;
-      lay_off(leg, at, before_ && i < before_->legs.size() ? &before_->legs[i] : nullptr);
-      at = leg.problem && leg.problem->fault == Fault::passage_leg_gone ? std::nullopt : std::optional(leg.to);
+      plan_.legs[i].place = plan_.homeward ? plan_.legs.size() - 1 - i : i;
+      at = lay_off(plan_.legs[i], at, before_ && i < before_->legs.size() ? &before_->legs[i] : nullptr);
     }
   }
 
-  void lay_off(PlannedLeg& leg, const std::optional<MarkId>& at, const PlannedLeg* before) {
+  /// Gives the mark it ends at; none for a leg that was taken off the sheet.
+  const Mark* lay_off(PlannedLeg& leg, const Mark* at, const PlannedLeg* before) {
     const PassageLeg& entered = passage_.legs[leg.place];
     const double number = static_cast<double>(leg.place) + 1;
     const Leg* drawn = document_.legs.find(entered.leg);
     if (!drawn) {
       leg.problem = Problem{.fault = Fault::passage_leg_gone, .texts = {entered.name}, .numbers = {number}};
-      return;
+      return nullptr;
     }
+    drawn_[leg.place] = drawn;
     leg.from = plan_.homeward ? drawn->to : drawn->from;
     leg.to = plan_.homeward ? drawn->from : drawn->to;
-    const Mark& from = *document_.marks.find(leg.from);
+    const Mark& from = at && at->id == leg.from ? *at : *document_.marks.find(leg.from);
+    const Mark& to = *document_.marks.find(leg.to);
     leg.from_at = from.at;
-    leg.to_at = document_.marks.find(leg.to)->at;
+    leg.to_at = to.at;
     const bool lies_as_before = before && before->from_at == leg.from_at && before->to_at == leg.to_at;
     leg.rhumb = lies_as_before ? before->rhumb : rhumb_inverse(unquantise(leg.from_at), unquantise(leg.to_at));
-    if (at && *at != leg.from) leg.problem = Problem{.fault = Fault::passage_legs_apart, .texts = {document_.marks.find(*at)->name, from.name}, .numbers = {number}};
+    if (at && at->id != leg.from) leg.problem = Problem{.fault = Fault::passage_legs_apart, .texts = {at->name, from.name}, .numbers = {number}};
     leg.leeway = entered.leeway ? entered.leeway : passage_.leeway;
     leg.way = entered.way.value_or(passage_.way);
     const PlannedStream& stream = entered.stream ? *entered.stream : passage_.stream;
@@ -83,6 +85,7 @@ class Planner {
     leg.speed_kn = speed.value_or(0);
     if (!leg.problem && !speed && stream.entry != StreamEntry::not_entered) leg.problem = Problem{.fault = Fault::speed_not_entered};
     leg.plan = {.track = leg.rhumb.course, .distance_nm = leg.rhumb.distance_nm, .speed_kn = leg.speed_kn, .way = leg.way, .streams = timetable(stream, leg)};
+    return &to;
   }
 
   /// Made once for the passage's stream, and once for each leg that has its own.
@@ -149,14 +152,11 @@ class Planner {
     if (course.stream_entered) corrections.stream_deg = reduce_difference_deg(leg.rhumb.course.deg() - water_track.deg());
     if (leg.leeway) corrections.leeway = leeway_from_wind(water_track, TrueDirection(leg.leeway->wind_from_deg), leg.leeway->angle_deg);
     course.heading = leg.leeway ? heading_for(water_track, *corrections.leeway) : water_track;
-    const VariationInUse& variation = needs_.variation_of(*document_.legs.find(passage_.legs[leg.place].leg));
+    const VariationInUse& variation = needs_.variation_of(*drawn_[leg.place]);
     if (!variation.used) return course;
     corrections.variation = *variation.used;
     course.chain = chain_to_compass(leg.rhumb.course, corrections, needs_.rounding);
-    if (needs_.card) {
-      const std::vector<CompassDirection> headings = needs_.card->compass_for(to_magnetic(*course.heading, *variation.used));
-      if (headings.size() == 1) course.compass = headings.front();
-    }
+    if (const ChainRow* compass = row_of(course.chain, ChainTerm::compass_direction)) course.compass = CompassDirection(compass->exact_deg);
     return course;
   }
 
@@ -207,7 +207,7 @@ class Planner {
   }
 
   double variation_sd_deg(const PlannedLeg* leg) const {
-    return leg ? needs_.variation_of(*document_.legs.find(passage_.legs[leg->place].leg)).uncertainty_deg : 0;
+    return leg ? needs_.variation_of(*drawn_[leg->place]).uncertainty_deg : 0;
   }
 
   DoubtLeg doubt_of(const PlannedLeg& leg, bool by_deck_log) const {
@@ -226,6 +226,7 @@ class Planner {
   const PlanNeeds& needs_;
   const PassagePlan* before_;
   PassagePlan plan_;
+  std::vector<const Leg*> drawn_;  // by place; null where there is none any more
   const StreamTimetable* of_passage_ = nullptr;
   double departure_s_ = 0;
 };
