@@ -31,11 +31,17 @@ double room_mm(const SheetRect& frame, SheetPoint from, SheetVector run) {
   return std::max(0.0, room - k_within_border_mm);
 }
 
-Result<TrueDirection> to_true_direction(const Session& session, double deg, Reference reference) {
+/// By the variation that serves the edge, or the first rose where none is on.
+Result<TrueDirection> true_direction_for_edge(const Session& session, double deg, Reference reference) {
+  const bool first_rose = !session.desk.edge && !session.facts().roses.empty();
+  return to_true_direction(session, deg, reference, first_rose ? session.variation_of(session.facts().roses.front().id) : session.variation_of_edge());
+}
+
+}  // namespace
+
+Result<TrueDirection> to_true_direction(const Session& session, double deg, Reference reference, const VariationInUse& variation) {
   if (!(deg >= 0 && deg < 360)) return Problem{.fault = Fault::direction_out_of_range, .numbers = {deg}};
   if (reference == Reference::true_north) return TrueDirection(deg);
-  const bool first_rose = !session.desk.edge && !session.facts().roses.empty();
-  const VariationInUse& variation = first_rose ? session.variation_of(session.facts().roses.front().id) : session.variation_of_edge();
   if (!variation.used) return variation.problem ? *variation.problem : Problem{.fault = Fault::reference_not_usable, .texts = {"magnetic"}};
   if (reference == Reference::magnetic) return to_true(MagneticDirection(deg), *variation.used);
   const std::optional<Deviation> deviation = session.facts().card ? session.facts().card->at(CompassDirection(deg)) : std::nullopt;
@@ -43,10 +49,8 @@ Result<TrueDirection> to_true_direction(const Session& session, double deg, Refe
   return to_true(to_magnetic(CompassDirection(deg), {.deg = round_correction_deg(deviation->deg, session.settings.rounding)}), *variation.used);
 }
 
-}  // namespace
-
 Result<Done> set_direction(Session& session, double deg, Reference reference) {
-  const Result<TrueDirection> to = to_true_direction(session, deg, reference);
+  const Result<TrueDirection> to = true_direction_for_edge(session, deg, reference);
   if (!to) return to.problem();
   StraightEdge edge;
   std::optional<DirectionSet> before = session.desk.direction;

@@ -5,6 +5,10 @@
 
 namespace fogsheet {
 
+/// A direction by any north, true. By compass it is the ship's head, its deviation rounded as sums have it.
+/// Faults: direction_out_of_range, reference_not_usable, the variation's own.
+Result<TrueDirection> to_true_direction(const Session& session, double deg, Reference reference, const VariationInUse& variation);
+
 /// Turns the edge about the rose it is settled on, else about its middle; with none on, one through the first rose.
 /// Faults: direction_out_of_range, reference_not_usable, no_rose.
 Result<Done> set_direction(Session& session, double deg, Reference reference);

@@ -12,6 +12,7 @@
 #include "core/directions/direction_figures.h"
 #include "core/directions/direction_text.h"
 #include "core/formats/boat_fields.h"
+#include "shell/typed_entry.h"
 #include "shell/typed_quantity.h"
 
 namespace fogsheet {
@@ -27,36 +28,15 @@ constexpr MethodName k_methods[] = {{SwingMethod::trusted_bearings, "trusted"},
                                     {SwingMethod::relative_bearing, "relative"},
                                     {SwingMethod::satellite, "satellite"}};
 
-Problem no_such_field(const std::string& field) { return {.fault = Fault::entry_unreadable, .texts = {"field", field}}; }
+using typed::direction_shown;
+using typed::no_such_field;
+using typed::number_shown;
+using typed::Parsed;
+using typed::put;
+using typed::put_optional;
+using typed::put_text;
 
-// -- one value, typed; each leaves what stands alone on a problem
-
-using Parsed = Result<Done>;
-
-template <class Value>
-Parsed put(Value& value, const Result<Value>& parsed) {
-  if (!parsed) return parsed.problem();
-  value = *parsed;
-  return Done{};
-}
-
-Parsed put_text(std::string& value, const std::string& text) {
-  value = text;
-  return Done{};
-}
-
-/// A number that may be left empty.
-template <class Parse>
-Parsed put_optional(std::optional<double>& value, const std::string& text, Parse parse) {
-  if (trimmed(text).empty()) {
-    value.reset();
-    return Done{};
-  }
-  const Result<double> typed = parse(text);
-  if (!typed) return typed.problem();
-  value = *typed;
-  return Done{};
-}
+// -- one value, typed
 
 /// @param by  what the direction is by: a letter that says otherwise is refused.
 Result<double> typed_direction(const std::string& text, Reference by) {
@@ -187,17 +167,6 @@ std::optional<Problem> wrong_row(const LogEntryKind& what, std::size_t row) {
 
 // -- shown
 
-std::string tenths(double deg) { return direction_figures(deg, std::abs(deg - std::round(deg)) < 0.05 ? Rounding::whole_degrees : Rounding::tenths); }
-std::string tenths(const std::optional<double>& deg) { return deg ? tenths(*deg) : ""; }
-
-std::string number(const std::optional<double>& value) {
-  if (!value) return "";
-  std::string text = print_fixed(*value, 3);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
 std::string correction(double deg, int decimals) { return deg == 0 ? "0" : print_fixed(std::abs(deg), decimals) + (deg > 0 ? "E" : "W"); }
 
 std::string reference_text(Reference reference) { return reference == Reference::true_north ? "true" : "magnetic"; }
@@ -205,7 +174,7 @@ std::string reference_text(Reference reference) { return reference == Reference:
 std::string text_of_row(const Check& check, const RowField& field) {
   if (field.row >= check.rows.size()) return "";
   const CheckRow& row = check.rows[field.row];
-  return field.name == "object" ? row.object : field.name == "trusted" ? tenths(row.trusted_deg) : field.name == "read" ? tenths(row.read_deg) : "";
+  return field.name == "object" ? row.object : field.name == "trusted" ? direction_shown(row.trusted_deg) : field.name == "read" ? direction_shown(row.read_deg) : "";
 }
 
 std::string text_of(const Check& check, const std::string& field) {
@@ -215,10 +184,10 @@ std::string text_of(const Check& check, const std::string& field) {
 std::string text_of_row(const Swing& swing, const RowField& field) {
   if (field.row >= swing.rows.size()) return "";
   const SwingRow& row = swing.rows[field.row];
-  if (field.name == "heading") return tenths(row.heading_deg);
-  if (field.name == "read") return tenths(row.read_deg);
-  if (field.name == "trusted") return tenths(row.trusted_deg);
-  if (field.name == "speed") return number(row.speed_kn);
+  if (field.name == "heading") return direction_shown(row.heading_deg);
+  if (field.name == "read") return direction_shown(row.read_deg);
+  if (field.name == "trusted") return direction_shown(row.trusted_deg);
+  if (field.name == "speed") return number_shown(row.speed_kn);
   if (field.name == "time") return row.minute < 0 ? "" : print_clock_time({.minutes = row.minute});
   if (field.name == "turning") return row.turning == TurningTo::starboard ? "starboard" : row.turning == TurningTo::port ? "port" : "none";
   return "";
@@ -227,11 +196,11 @@ std::string text_of_row(const Swing& swing, const RowField& field) {
 std::string text_of(const Swing& swing, const std::string& field) {
   if (field == "place") return swing.place;
   if (field == "object") return swing.object;
-  if (field == "bearing") return tenths(swing.object_deg);
+  if (field == "bearing") return direction_shown(swing.object_deg);
   if (field == "reference") return reference_text(swing.reference);
   if (field == "variation") return correction(swing.variation_deg, 2);
-  if (field == "distance") return number(swing.object_nm);
-  if (field == "circle") return number(swing.circle_m);
+  if (field == "distance") return number_shown(swing.object_nm);
+  if (field == "circle") return number_shown(swing.circle_m);
   if (field == "method") return method_name(swing.method);
   return "";
 }
@@ -247,7 +216,7 @@ std::string text_of(const TypedCard& card, const std::string& field) { return fi
 std::string text_of_row(const Trial& trial, const RowField& field) {
   if (field.row >= trial.rows.size()) return "";
   const TrialRow& row = trial.rows[field.row];
-  return field.name == "thing" ? row.thing : field.name == "off" ? tenths(row.off_deg) : field.name == "on" ? tenths(row.on_deg) : "";
+  return field.name == "thing" ? row.thing : field.name == "off" ? direction_shown(row.off_deg) : field.name == "on" ? direction_shown(row.on_deg) : "";
 }
 
 std::string text_of(const Trial&, const std::string&) { return ""; }

@@ -11,37 +11,19 @@
 #include "core/directions/direction_figures.h"
 #include "core/directions/direction_text.h"
 #include "core/formats/passage_fields.h"
+#include "shell/typed_entry.h"
 #include "shell/typed_quantity.h"
 
 namespace fogsheet {
 namespace {
 
-using Parsed = Result<Done>;
-
-Problem no_such_field(const std::string& field) { return {.fault = Fault::entry_unreadable, .texts = {"field", field}}; }
-
-template <class Value>
-Parsed put(Value& value, const Result<Value>& parsed) {
-  if (!parsed) return parsed.problem();
-  value = *parsed;
-  return Done{};
-}
-
-/// What may be left empty.
-template <class Value, class Parse>
-Parsed put_optional(std::optional<Value>& value, const std::string& text, Parse parse) {
-  value.reset();
-  if (trimmed(text).empty()) return Done{};
-  const Result<Value> typed = parse(text);
-  if (!typed) return typed.problem();
-  value = *typed;
-  return Done{};
-}
-
-Parsed put_text(std::string& value, const std::string& text) {
-  value = text;
-  return Done{};
-}
+using typed::direction_shown;
+using typed::no_such_field;
+using typed::number_shown;
+using typed::Parsed;
+using typed::put;
+using typed::put_optional;
+using typed::put_text;
 
 /// One of several words, by its place among them.
 template <class Enum, std::size_t count>
@@ -82,16 +64,6 @@ Result<double> typed_degrees(const std::string& text) { return parse_plain_numbe
 Result<Date> typed_date(const std::string& text) { return parse_iso_date(trimmed(text)); }
 Result<ClockTime> typed_time(const std::string& text) { return parse_clock_time(text); }
 
-std::string number(double value, int decimals = 2) {
-  std::string text = print_fixed(value, decimals);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-std::string number(const std::optional<double>& value) { return value ? number(*value) : ""; }
-
-std::string direction(double deg) { return direction_figures(deg, std::abs(deg - std::round(deg)) < 0.05 ? Rounding::whole_degrees : Rounding::tenths); }
-
 /// "tide/0/time" parted at its first slash: "tide" and "0/time"; without one the rest is empty.
 struct Parted {
   std::string head, rest;
@@ -128,8 +100,8 @@ Parsed put_leeway(std::optional<PlannedLeeway>& leeway, const std::string& text)
   return is_empty ? put(leeway->angle_deg, Result<double>(0.0)) : put(leeway->angle_deg, typed_degrees(text));
 }
 
-std::string wind_text(const std::optional<PlannedLeeway>& leeway) { return leeway ? direction(leeway->wind_from_deg) : ""; }
-std::string leeway_text(const std::optional<PlannedLeeway>& leeway) { return leeway ? number(leeway->angle_deg) : ""; }
+std::string wind_text(const std::optional<PlannedLeeway>& leeway) { return leeway ? direction_shown(leeway->wind_from_deg) : ""; }
+std::string leeway_text(const std::optional<PlannedLeeway>& leeway) { return leeway ? number_shown(leeway->angle_deg) : ""; }
 
 // -- the stream: set and drift together are a stream; an hour without both is taken off the table
 
@@ -190,10 +162,10 @@ std::string stream_text(const PlannedStream& stream, const std::string& field) {
   if (field == "kind") return word_of(stream.entry, k_stream_words);
   if (field == "source") return stream.source;
   const bool was_entered = !(stream.steady == Stream{});
-  if (field == "set") return was_entered ? direction(stream.steady.set.deg()) : "";
-  if (field == "drift") return was_entered ? number(stream.steady.drift_kn) : "";
+  if (field == "set") return was_entered ? direction_shown(stream.steady.set.deg()) : "";
+  if (field == "drift") return was_entered ? number_shown(stream.steady.drift_kn) : "";
   for (const StreamHour& row : stream.hours)
-    if (part.head == "hour" && std::to_string(row.hour) == part.rest) return direction(row.stream.set.deg()) + "/" + number(row.stream.drift_kn);
+    if (part.head == "hour" && std::to_string(row.hour) == part.rest) return direction_shown(row.stream.set.deg()) + "/" + number_shown(row.stream.drift_kn);
   return "";
 }
 
@@ -245,7 +217,7 @@ Parsed put_leg(const Document& document, const Passage& passage, PassageLeg& leg
 
 std::string leg_text(const PassageLeg& leg, const std::string& field) {
   const Parted part = parted(field);
-  if (field == "speed") return number(leg.speed_kn);
+  if (field == "speed") return number_shown(leg.speed_kn);
   if (field == "wind") return wind_text(leg.leeway);
   if (field == "leeway") return leeway_text(leg.leeway);
   if (field == "look-for") return leg.look_for;
@@ -255,7 +227,7 @@ std::string leg_text(const PassageLeg& leg, const std::string& field) {
   if (!leg.leave) return field == "leave" ? "none" : "";
   if (field == "leave") return std::to_string(leg.leave->mark.value);
   if (field == "side") return word_of(leg.leave->side, k_side_words);
-  return field == "distance" ? number(leg.leave->distance_nm) : "";
+  return field == "distance" ? number_shown(leg.leave->distance_nm) : "";
 }
 
 // -- high and low waters
@@ -281,7 +253,7 @@ std::string tide_text(const Tide& tide, const std::string& field) {
   if (field == "time") return print_clock_time(tide.time);
   if (field == "date") return iso_date(tide.date);
   if (field == "kind") return word_of(tide.is_high, k_tide_words);
-  return field == "height" ? number(tide.height_m) : "";
+  return field == "height" ? number_shown(tide.height_m) : "";
 }
 
 // -- the passage's own
@@ -296,7 +268,7 @@ constexpr const char* k_time_words[] = {"departure", "arrival"};
 
 const OwnField k_own_fields[] = {
     {"name", [](Passage& p, const std::string& text) { return put_text(p.name, text); }, [](const Passage& p) { return p.name; }},
-    {"speed", [](Passage& p, const std::string& text) { return put_optional(p.speed_kn, text, typed_knots); }, [](const Passage& p) { return number(p.speed_kn); }},
+    {"speed", [](Passage& p, const std::string& text) { return put_optional(p.speed_kn, text, typed_knots); }, [](const Passage& p) { return number_shown(p.speed_kn); }},
     {"wind", [](Passage& p, const std::string& text) { return put_wind(p.leeway, text); }, [](const Passage& p) { return wind_text(p.leeway); }},
     {"leeway", [](Passage& p, const std::string& text) { return put_leeway(p.leeway, text); }, [](const Passage& p) { return leeway_text(p.leeway); }},
     {"way", [](Passage& p, const std::string& text) { return put_word(p.way, text, k_way_words); }, [](const Passage& p) { return word_of(p.way, k_way_words); }},
@@ -307,7 +279,7 @@ const OwnField k_own_fields[] = {
     {"home-date", [](Passage& p, const std::string& text) { return put_optional(p.home_date, text, typed_date); }, [](const Passage& p) { return iso_date(p.home_date.value_or(p.date)); }},
     {"home-time", [](Passage& p, const std::string& text) { return put_optional(p.home_time, text, typed_time); }, [](const Passage& p) { return p.home_time ? print_clock_time(*p.home_time) : ""; }},
     {"tide-place", [](Passage& p, const std::string& text) { return put_text(p.tide_place, text); }, [](const Passage& p) { return p.tide_place; }},
-    {"visibility", [](Passage& p, const std::string& text) { return put_optional(p.visibility_nm, text, typed_nm); }, [](const Passage& p) { return number(p.visibility_nm); }},
+    {"visibility", [](Passage& p, const std::string& text) { return put_optional(p.visibility_nm, text, typed_nm); }, [](const Passage& p) { return number_shown(p.visibility_nm); }},
     {"turn-back", [](Passage& p, const std::string& text) { return put_text(p.turn_back, text); }, [](const Passage& p) { return p.turn_back; }},
     {"note", [](Passage& p, const std::string& text) { return put_text(p.note, text); }, [](const Passage& p) { return p.note; }},
     {"plot-every", [](Passage& p, const std::string& text) { return put_minutes(p.plot_every_min, text); }, [](const Passage& p) { return p.plot_every_min == 0 ? "" : std::to_string(p.plot_every_min); }},

@@ -11,6 +11,7 @@
 #include "core/passage/reckoning.h"
 #include "core/passage/speed_time_distance.h"
 #include "core/positions/position_figures.h"
+#include "shell/direction.h"
 #include "shell/passage_entries.h"
 #include "shell/session.h"
 #include "shell/typed_quantity.h"
@@ -27,15 +28,7 @@ constexpr double k_most_minutes = 72 * 60;
 Result<TrueDirection> true_of(const Session& session, const std::string& text) {
   const Result<TypedDirection> typed = parse_direction(text);
   if (!typed) return typed.problem();
-  const Reference by = typed->reference.value_or(Reference::true_north);
-  if (by == Reference::true_north) return TrueDirection(typed->deg);
-  const std::optional<Variation>& variation = session.facts().variation.used;
-  if (!variation) return Problem{.fault = Fault::reference_not_usable, .texts = {"magnetic"}};
-  if (by == Reference::magnetic) return to_true(MagneticDirection(typed->deg), *variation);
-  const DeviationCard* card = session.facts().card_or_none();
-  const std::optional<Deviation> deviation = card ? card->at(CompassDirection(typed->deg)) : std::nullopt;
-  if (!deviation) return Problem{.fault = Fault::reference_not_usable, .texts = {"compass"}};
-  return to_true(to_magnetic(CompassDirection(typed->deg), *deviation), *variation);
+  return to_true_direction(session, typed->deg, typed->reference.value_or(Reference::true_north), session.facts().variation);
 }
 
 Result<double> minutes_of(const std::string& text) { return parse_plain_number("minutes", text, 0, k_most_minutes); }

@@ -6,7 +6,7 @@
 #include "core/figure/passage_bar.h"
 #include "core/formats/svg.h"
 #include "core/passage/danger_pass.h"
-#include "core/passage/reckoning.h"
+#include "core/passage/progress.h"
 #include "shell/form_words.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
@@ -16,32 +16,12 @@
 namespace fogsheet {
 namespace {
 
-/// How far the boat has come on a leg, by the log where it was read, else by the clock.
-struct Progress {
-  double run_nm = 0;  // over the ground, along the leg
-  std::string by;     // "by the clock since 0727"
-};
-
-Progress progress_on(const Session& session, const Passage& passage, const PlannedLeg& leg, Date day) {
-  const DeckEntry* begun = turn_entry(passage, leg.place);
-  const DeckEntry* read = nullptr;
-  for (const DeckEntry& entry : passage.deck_log)
-    if (entry.kind == DeckEntryKind::reading && entry.log_nm && static_cast<double>(instant_of(passage, entry).seconds) >= leg.run.departure_s) read = &entry;
-  const Position start = unquantise(session.document().marks.find(leg.from)->at);
-  if (read && begun && begun->log_nm) {
-    const double at_s = static_cast<double>(instant_of(passage, *read).seconds);
-    const Result<Reckoned> reckoned = reckoned_by_log(start, leg.plan, leg.run, at_s, std::max(0.0, *read->log_nm - *begun->log_nm));
-    if (reckoned) return {.run_nm = std::clamp(reckoned->along_nm, 0.0, leg.rhumb.distance_nm), .by = "by the log at " + print_clock_time(read->time)};
-  }
-  const double now_s = static_cast<double>(session.platform.now_ms()) / 1000;
-  const double share = leg.run.arrival_s > leg.run.departure_s ? (now_s - leg.run.departure_s) / (leg.run.arrival_s - leg.run.departure_s) : 0;
-  return {.run_nm = std::clamp(share, 0.0, 1.0) * leg.rhumb.distance_nm, .by = "by the clock since " + words::clock(passage, leg.run.departure_s, day)};
-}
-
 Date day_of(const Passage& passage) {
   const DeckEntry* left = turn_entry(passage, 0);
   return left ? left->date : passage.date;
 }
+
+double now_s(const Session& session) { return static_cast<double>(session.platform.now_ms()) / 1000; }
 
 void add_bar(Panel& slip, const PassagePlan& plan, std::size_t at, double run_nm) {
   PassageBar bar;
@@ -96,15 +76,14 @@ void add_course(Panel& slip, const Session& session, const Passage& passage, con
   }
   const Document& document = session.document();
   const Date day = day_of(passage);
-  const double now_s = static_cast<double>(session.platform.now_ms()) / 1000;
   const HeldCourse* course = &leg.courses.front();
   for (const HeldCourse& each : leg.courses)
-    if (now_s >= each.from_s) course = &each;
+    if (now_s(session) >= each.from_s) course = &each;
   const words::CourseToHold hold = words::course_to_hold(*course, session.settings.rounding);
-  const std::string by = hold.under == "compass" ? "by the steering compass" : hold.under;
-  LineItem line{.text = "course to hold, " + by + ": " + hold.text()};
+  const std::string north = hold.under == "compass" ? "by the steering compass" : hold.under;
+  LineItem line{.text = "course to hold, " + north + ": " + hold.text()};
   line.readings.push_back({hold.figures, "°", hold.under});
-  slip.items.push_back(LineItem{.text = "course to hold, " + by, .tone = LineTone::soft});
+  slip.items.push_back(LineItem{.text = "course to hold, " + north, .tone = LineTone::soft});
   slip.items.push_back(std::move(line));
   if (!hold.why_not.empty()) slip.items.push_back(CautionItem{.text = "No one course by compass", .advice = hold.why_not});
   const std::string later = words::courses_by_hour(passage, leg, session.settings.rounding);
@@ -118,8 +97,9 @@ void add_course(Panel& slip, const Session& session, const Passage& passage, con
     LineItem expect{.text = "expect " + words::window(passage, leg, day)};
     expect.readings.push_back({words::window(passage, leg, day), "", ""});
     slip.items.push_back(std::move(expect));
-    const Progress progress = progress_on(session, passage, leg, day);
-    if (under_way(passage).departed) slip.items.push_back(LineItem{.text = progress.by + ": " + words::distance(leg.rhumb.distance_nm - progress.run_nm).text() + " to run of " + words::distance(leg.rhumb.distance_nm).text()});
+    const Progress progress = progress_on(document, passage, leg, now_s(session));
+    const std::string by = progress.log_read ? "by the log at " + print_clock_time(*progress.log_read) : "by the clock since " + words::clock(passage, leg.run.departure_s, day);
+    if (under_way(passage).departed) slip.items.push_back(LineItem{.text = by + ": " + words::distance(leg.rhumb.distance_nm - progress.run_nm).text() + " to run of " + words::distance(leg.rhumb.distance_nm).text()});
   }
   const std::string leave = words::leave_mark(document, entered, true);
   if (!leave.empty()) slip.items.push_back(LineItem{.text = leave, .tone = LineTone::strong});
@@ -142,7 +122,7 @@ Panel next_leg_slip(const Session& session) {
   const std::size_t at = std::min(state.leg, plan.legs.empty() ? 0 : plan.legs.size() - 1);
   if (!is_over && !plan.legs.empty()) {
     const PlannedLeg& leg = plan.legs[at];
-    if (state.departed && !leg.problem && plan.has_times) add_bar(slip, plan, at, progress_on(session, *passage, leg, day_of(*passage)).run_nm);
+    if (state.departed && !leg.problem && plan.has_times) add_bar(slip, plan, at, progress_on(session.document(), *passage, leg, now_s(session)).run_nm);
     add_course(slip, session, *passage, plan, at);
     add_danger(slip, session, *passage, plan, at);
     if (at + 1 < plan.legs.size() && !plan.legs[at + 1].problem)

@@ -4,20 +4,14 @@ import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
 
 import { with_engine } from './lib/engines.mjs';
-import { press_part, reason_at, typed_in, type_into } from './lib/forms.mjs';
-import { mouse_hand, touch_hand } from './lib/hands.mjs';
+import { by_pad, press_part, reason_at, typed_in, type_into } from './lib/forms.mjs';
+import { counting, mouse_hand, touch_hand } from './lib/hands.mjs';
 import { views } from './lib/job.mjs';
 import { done, open, read, until } from './lib/sheet.mjs';
 import { chromium_on_site } from './lib/stage.mjs';
 import { bearing_deg, boat_deg, deviation_deg, read_on, tenths } from './lib/swing.mjs';
 
 const most_presses = 60;
-
-/// Counts what is pressed but for figures on the keypad.
-function counting(hand) {
-  let presses = 0;
-  return { ...hand, press: (what) => { presses += 1; return hand.press(what); }, get presses() { return presses; }, figure: hand.press };
-}
 
 const table_rows = (page, name) => page.evaluate((wanted) => [...document.querySelectorAll(`.table[data-name="${wanted}"] tbody tr`)].map((row) => [...row.children].map((cell) => cell.innerText.trim())), name);
 
@@ -27,15 +21,6 @@ describe('compass', with_engine('chromium', 240_000), () => {
     const page = await stage.browser.open(view);
     await open(page, stage.site.url);
     return { page, hand: counting(view.touch ? await touch_hand(page) : mouse_hand(page)) };
-  };
-
-  /// Into a field by the keypad under the finger.
-  const by_pad = async (page, hand, name, text) => {
-    await press_part(page, hand, name);
-    await until(page, 'a keypad', () => document.querySelector('.keypad') !== null);
-    for (const figure of text) await press_part(page, { press: hand.figure }, `pad/${figure}`);
-    await press_part(page, hand, 'pad/done');
-    await until(page, 'it is taken', (wanted) => document.activeElement?.dataset.name !== wanted, name);
   };
 
   const enter_boat = async (page, hand) => {

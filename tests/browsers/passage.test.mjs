@@ -8,9 +8,9 @@ import path from 'node:path';
 import { after, before, describe, test } from 'node:test';
 
 import { with_engine } from './lib/engines.mjs';
-import { choose, press_part, reason_at, typed_in, type_into } from './lib/forms.mjs';
+import { by_pad, press_part, reason_at, typed_in, type_into } from './lib/forms.mjs';
 import { rhumb, turn_deg } from './lib/geodesy_check.mjs';
-import { mouse_hand, touch_hand, where } from './lib/hands.mjs';
+import { counting, mouse_hand, touch_hand, where } from './lib/hands.mjs';
 import { views } from './lib/job.mjs';
 import { command, done, kept, open, open_again, read, text_of, until } from './lib/sheet.mjs';
 import { chromium_on_site, page_on_site } from './lib/stage.mjs';
@@ -23,12 +23,6 @@ const speed_kn = 5;
 let folder;
 before(() => { folder = mkdtempSync(path.join(os.tmpdir(), 'fogsheet-passage-')); });
 after(() => rmSync(folder, { recursive: true, force: true }));
-
-/// Counts what is pressed but for figures on the keypad.
-function counting(hand) {
-  let presses = 0;
-  return { ...hand, press: (what) => { presses += 1; return hand.press(what); }, get presses() { return presses; }, figure: hand.press };
-}
 
 /// Course through the water and speed over the ground along a track, by the sine rule (plane trigonometry).
 function triangle(track_deg) {
@@ -55,13 +49,6 @@ describe('passage', with_engine('chromium', 240_000), () => {
     const page = await stage.browser.open(view);
     await open(page, stage.site.url);
     return { page, hand: counting(view.touch ? await touch_hand(page) : mouse_hand(page)) };
-  };
-
-  const by_pad = async (page, hand, name, text) => {
-    await press_part(page, hand, name);
-    await until(page, 'a keypad', () => document.querySelector('.keypad') !== null);
-    for (const figure of text) await press_part(page, { press: hand.figure }, `pad/${figure}`);
-    if (await page.evaluate(() => document.querySelector('.keypad') !== null)) await press_part(page, { press: hand.figure }, 'pad/done');
   };
 
   const prints = async (page) => {

@@ -6,6 +6,7 @@
 
 #include "core/document/actions.h"
 #include "core/document/facts.h"
+#include "core/passage/progress.h"
 #include "doctest/doctest.h"
 
 using namespace fogsheet;
@@ -232,4 +233,24 @@ TEST_CASE("under way the times go on from what was written") {
   write(DeckEntryKind::seen, 460);
   const PassagePlan seen = drawn.under_way();
   CHECK(seen.legs[1].doubt.sd.across_nm < 0.6 * unseen.legs[1].doubt.sd.across_nm);  // the place was known there
+}
+
+TEST_CASE("how far along a leg: by the clock evenly, by the log where it was read, never past either end") {
+  Drawn drawn;
+  const auto write = [&](DeckEntry entry) {
+    entry.date = k_day;
+    REQUIRE(write_deck_log(drawn.history, drawn.id, entry).ok());
+  };
+  write({.kind = DeckEntryKind::departed, .time = {400}, .log_nm = 100});
+  const PassagePlan plan = drawn.under_way();
+  const PlannedLeg& leg = plan.legs[0];
+  const double departure_s = leg.run.departure_s, length_nm = leg.rhumb.distance_nm;
+  const auto progress = [&](double now_s) { return progress_on(drawn.document(), drawn.passage(), leg, now_s); };
+  CHECK(progress(departure_s + 12 * 60).run_nm == doctest::Approx(1));  // 5 kn for 12 minutes, in still water
+  CHECK(progress(departure_s - 600).run_nm == 0);
+  CHECK(progress(departure_s + 90'000).run_nm == length_nm);
+  CHECK(!progress(departure_s).log_read);
+  write({.kind = DeckEntryKind::reading, .time = {420}, .log_nm = 101.5});
+  CHECK(progress(departure_s + 12 * 60).run_nm == doctest::Approx(1.5));  // what the log has run since she left
+  CHECK(progress(departure_s).log_read == ClockTime{420});
 }

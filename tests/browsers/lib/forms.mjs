@@ -39,6 +39,16 @@ export async function type_into(page, hand, name, text) {
   await keyboard.press(await page.evaluate(() => (document.activeElement.localName === 'textarea' ? 'Tab' : 'Enter')));
 }
 
+/// Types into a field by the keypad under the finger; one that its figures complete has left it by itself.
+/// @param hand  one that counts: its figures are not counted
+export async function by_pad(page, hand, name, text) {
+  await press_part(page, hand, name);
+  await until(page, 'a keypad', () => document.querySelector('.keypad') !== null);
+  for (const figure of text) await press_part(page, { press: hand.figure }, `pad/${figure}`);
+  if (await page.evaluate(() => document.querySelector('.keypad') !== null)) await press_part(page, { press: hand.figure }, 'pad/done');
+  await until(page, 'it is taken', (wanted) => document.activeElement?.dataset.name !== wanted, name);
+}
+
 /// Chooses from a line that opens.
 export async function choose(page, name, value) {
   await show(page, name);

@@ -96,3 +96,9 @@ export async function touch_hand(page) {
     },
   };
 }
+
+/// A hand whose presses are counted, but for those on a keypad's figures, which go by `figure`.
+export function counting(hand) {
+  let presses = 0;
+  return { ...hand, press: (what) => { presses += 1; return hand.press(what); }, get presses() { return presses; }, figure: hand.press };
+}
