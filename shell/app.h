@@ -113,7 +113,7 @@ class App {
   /// The canvas can't be drawn on (no WebGL2, context lost for good): panels take its place and say so.
   void set_canvas_lost(bool lost);
   /// No service worker, or it failed: said in "More".
-  void set_offline_state(const std::string& state);  // "ready", "unsupported", "failed", "waiting" (a newer version waits)
+  void set_offline_state(const std::string& state);  // "ready", "unsupported", "failed", "waiting" (a newer version waits), "whole" (the page is one file)
 
   /// Of a screen that was to be kept awake: "held", "refused", "absent" (this browser can't), or empty when nobody asked.
   void set_awake_state(const std::string& state);

@@ -322,6 +322,7 @@ std::string offline_line(const std::string& state) {
   if (state == "ready") return "Kept for use without a signal.";
   if (state == "waiting") return "A newer version has come and waits for your word.";
   if (state == "unsupported") return "This browser keeps no pages: without a signal the sheet will not open. Copy its link before you leave.";
+  if (state == "whole") return "All of it is in this one file, which opens without a signal. A link from it opens only where this file lies: save a sheet as a file to send it.";
   if (state == "failed") return "The page could not be kept for use without a signal. Load it again while online.";
   return "Being kept for use without a signal …";
 }

@@ -7,7 +7,7 @@ complain() { printf '%s\n' "$*" >&2; }
 packages_for() {  # native, web, comparisons, fuzz or browsers: the Debian packages
   case $1 in
     native) echo cmake ninja-build ccache g++ ca-certificates xz-utils doctest-dev libeigen3-dev libstb-dev rapidjson-dev fonts-b612 python3-fonttools ;;
-    web) echo emscripten node-acorn ;;
+    web) echo emscripten node-acorn esbuild ;;
     comparisons) echo geographiclib-tools ;;
     fuzz) echo clang llvm libclang-rt-dev ;;
     browsers) echo chromium firefox-esr xvfb webkit2gtk-driver poppler-utils fonts-dejavu-core fonts-lohit-deva fonts-wqy-microhei ;;

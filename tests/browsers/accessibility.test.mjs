@@ -58,6 +58,8 @@ const slips = {
     await plan_passage(page);
     await open_slip(page, 'deck-log');
   },
+  print: (page) => open_slip(page, 'print'),
+  file: drop_file,
   'log-entry': swing_by_commands,
   'straight-edge': async (page) => {
     const { marks, roses } = await read(page);
@@ -110,6 +112,17 @@ const states = {
 async function plan_passage(page) {
   if ((await read(page)).passage.id === undefined) await done(page, 'make-passage');
   for (const [field, text] of [['speed', '5'], ['time', '0640'], ['stream/kind', 'steady'], ['stream/set', '352'], ['stream/drift', '0.7']]) await done(page, 'type-passage', { field, text });
+}
+
+/// A file with one mark on the sheet, one off it, and one that can't be used.
+async function drop_file(page) {
+  await page.evaluate(() => {
+    const points = [['44.1', 'Stack'], ['10', 'Far'], ['x', 'Nowhere']].map(([lat, name]) => `<wpt lat="${lat}" lon="-31.3"><name>${name}</name></wpt>`);
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([`<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="test">${points.join('')}</gpx>`], 'marks.gpx'));
+    document.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+  });
+  await until(page, 'what the file holds', () => document.querySelector('[data-panel=file]')?.innerText.includes('Nowhere'));
 }
 
 /// Opens it whatever is open.

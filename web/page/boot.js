@@ -7,6 +7,7 @@ import { listen } from './input.js';
 import { Store } from './keeper.js';
 import { Layout } from './layout.js';
 import { answer_worker, keep_offline } from './offline.js';
+import { bytes_of, program_of } from './own_files.js';
 import { Painter } from './painter.js';
 import { make_platform } from './platform.js';
 import { Program } from './program.js';
@@ -32,12 +33,6 @@ function give_up(sentence) {
   handles.fail(sentence);
 }
 
-async function bytes_of(file) {
-  const response = await fetch(new URL(file, import.meta.url));
-  if (!response.ok) throw new Error(`${file}: ${response.status}`);
-  return response.arrayBuffer();
-}
-
 async function start() {
   const page = { program: null };
   const tell = (what, ...told) => page.tell(what, ...told);
@@ -46,7 +41,7 @@ async function start() {
   const store = new Store((write, fault) => tell('store_answered', write, fault));
   const platform = make_platform(store, (text) => status.read_aloud(text), tell);
   const [module, kept, regular, bold, italic] = await Promise.all([
-    import('./fogsheet.js').then(({ default: make_module }) => make_module({ page: platform })),
+    Promise.all([import('./fogsheet.js'), program_of('fogsheet.wasm')]).then(([{ default: make_module }, program]) => make_module({ page: platform, ...program })),
     store.open((later) => running.then(() => page.take_up_late(later))),
     ...faces.map((face) => bytes_of(`fonts/B612-${face}.otf`)),
     load_faces(),

@@ -1,5 +1,6 @@
 // Files: one that was picked, dropped, or opened by the system comes into the application; one for other programs goes out.
 // The files of other programs are read and written by a second program (web/exchange.cpp), which comes here alone.
+import { program_of } from './own_files.js';
 
 const formats = ['gpx', 'geojson', 'csv'];  // as the second program counts them
 const media_types = { gpx: 'application/gpx+xml', geojson: 'application/geo+json', csv: 'text/csv', fogsheet: 'text/plain', svg: 'image/svg+xml', png: 'image/png' };
@@ -9,7 +10,7 @@ const roads = { none: 0, sheet: 1, exchange: 2 };  // as in FileRoad
 /// A new one each time: its memory goes with it.
 async function exchanged(act, bytes) {
   const { default: make_exchange } = await import('./exchange.js');
-  const module = await make_exchange();
+  const module = await make_exchange(await program_of('exchange.wasm'));
   const at = module._malloc(bytes.length);
   if (!at && bytes.length > 0) throw new Error('no room');
   module.HEAPU8.set(bytes, at);

@@ -1,10 +1,12 @@
 // Use without a signal: registers the service worker, tells the application how that stands, and lets a newer version
 // take over when the user asks for it.
+import { is_one_file } from './own_files.js';
 
 let waiting = null;
 
-/// @param tell  called with "ready", "waiting", "unsupported" or "failed"
+/// @param tell  called with "ready", "waiting", "unsupported", "failed", or "whole" where the page is one file
 export async function keep_offline(tell) {
+  if (is_one_file) return tell('whole');
   if (!navigator.serviceWorker) return tell('unsupported');
   try {
     const script = new URL('../sw.js', import.meta.url);

@@ -1,4 +1,5 @@
 // The sheet as a file: core's SVG with our typeface in it, or what the browser draws of that at so many dots an inch.
+import { bytes_of } from './own_files.js';
 
 const faces = [['Regular', 'font-weight:400'], ['Bold', 'font-weight:700'], ['Italic', 'font-style:italic']];
 const mm_an_inch = 25.4;
@@ -19,10 +20,8 @@ export async function picture(svg, dots_an_inch) {
 }
 
 async function face_rule([file, which]) {
-  const response = await fetch(new URL(`fonts/B612-${file}.otf`, import.meta.url));
-  if (!response.ok) throw new Error(`${file}: ${response.status}`);
   const reader = new FileReader();
-  reader.readAsDataURL(new Blob([await response.arrayBuffer()], { type: 'font/otf' }));
+  reader.readAsDataURL(new Blob([await bytes_of(`fonts/B612-${file}.otf`)], { type: 'font/otf' }));
   await new Promise((done, failed) => Object.assign(reader, { onload: done, onerror: failed }));
   return `@font-face{font-family:B612;${which};src:url(${reader.result})}`;
 }
