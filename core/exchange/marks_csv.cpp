@@ -127,6 +127,20 @@ double number_in(std::string_view text) {
   return parse_number(plain).value_or(0);
 }
 
+/// Whether a program that computes in tables would, or would but for apostrophes before it.
+bool looks_like_formula(std::string_view text) {
+  const std::size_t first = text.find_first_not_of('\'');
+  return first != std::string_view::npos && std::string_view("=+-@").find(text[first]) != std::string_view::npos;
+}
+
+/// An apostrophe keeps a formula from being computed (common practice, no source); it is taken off again when it is read.
+std::string as_words(std::string_view text) { return (looks_like_formula(text) ? "'" : "") + std::string(text); }
+
+std::string words_in(std::string_view text) {
+  if (text.starts_with('\'') && looks_like_formula(text)) text.remove_prefix(1);
+  return std::string(text);
+}
+
 std::string field(std::string_view text) {
   if (text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(text);
   std::string quoted = "\"";
@@ -153,11 +167,11 @@ Result<MarksAndLines> read_marks_csv(std::string_view bytes) {
       const std::vector<std::string> fields = records.next();
       if (records.broken()) return Problem{.fault = Fault::file_broken, .texts = {"CSV"}, .numbers = {static_cast<double>(line)}};
       if (std::all_of(fields.begin(), fields.end(), [](const std::string& each) { return trimmed(each).empty(); })) continue;
-      collector.mark({.name = std::string(field_of(fields, places[name])),
+      collector.mark({.name = words_in(field_of(fields, places[name])),
                       .kind = mark_kind_named(letters_of(field_of(fields, places[kind]))).value_or(MarkKind::other),
                       .radius_nm = number_in(field_of(fields, places[radius])),
                       .height_m = number_in(field_of(fields, places[height])),
-                      .note = std::string(field_of(fields, places[note]))},
+                      .note = words_in(field_of(fields, places[note]))},
                      place_in(fields, places, field_of), fields.front());
     }
     return collector.take();
@@ -170,11 +184,11 @@ std::string marks_csv(const MarksAndLines& all) {
   std::string text = "name,latitude,longitude,kind,radius_nm,height_m,note\r\n";
   for (const FileMark& mark : all.marks) {
     const Position at = unquantise(mark.at);
-    text += field(mark.name) + "," + print_fixed(at.lat_deg, k_decimals) + "," + print_fixed(at.lon_deg, k_decimals) + "," + std::string(mark_kind_name(mark.kind)) + ",";
+    text += field(as_words(mark.name)) + "," + print_fixed(at.lat_deg, k_decimals) + "," + print_fixed(at.lon_deg, k_decimals) + "," + std::string(mark_kind_name(mark.kind)) + ",";
     if (mark.radius_nm > 0) text += print_fixed(mark.radius_nm, 3);
     text += ",";
     if (mark.height_m > 0) text += print_fixed(mark.height_m, 1);
-    text += "," + field(mark.note) + "\r\n";
+    text += "," + field(as_words(mark.note)) + "\r\n";
   }
   return text;
 }

@@ -15,7 +15,7 @@ namespace fogsheet {
 /// Faults: file_without_columns, file_broken (a quote that is never closed).
 Result<MarksAndLines> read_marks_csv(std::string_view bytes);
 
-/// The marks alone; decimal degrees.
+/// The marks alone; decimal degrees. Names and notes that a program might compute get an apostrophe before them.
 std::string marks_csv(const MarksAndLines& all);
 
 }  // namespace fogsheet

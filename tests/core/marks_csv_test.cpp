@@ -51,6 +51,20 @@ TEST_CASE("CSV: other encodings, and what is none") {
   CHECK(read_file("name,lat,lon\n\"Rock,1,2\n").problem().fault == Fault::file_broken);
 }
 
+TEST_CASE("CSV: no name is a formula to the program that opens it, and each comes back as it was") {
+  for (const std::string name : {"=1+1", "+44", "-stack", "@home", "'=1", "''-x", "'quoted'", "West = East", "'", ""}) {
+    const MarksAndLines all{.marks = {{.name = name, .at = quantise({44, -31}), .note = name}}};
+    const std::string text = marks_csv(all);
+    const std::string second = text.substr(text.find('\n') + 1);
+    CHECK_MESSAGE(std::string_view("=+-@").find(second.empty() ? ' ' : second[0]) == std::string_view::npos, second);
+    const Result<MarksAndLines> back = read_marks_csv(text);
+    REQUIRE(back);
+    REQUIRE(back->marks.size() == 1);
+    CHECK(back->marks[0].note == name);
+    if (!name.empty()) CHECK(back->marks[0].name == name);
+  }
+}
+
 TEST_CASE("CSV: the marks of any sheet come back") {
   for (int seed = 1; seed <= 40; ++seed) {
     Random random(static_cast<std::uint64_t>(seed));
