@@ -1,6 +1,7 @@
 // Files: what the page tells of one that was chosen, dropped, or opened by the system.
 #include "core/base/utf8.h"
 #include "core/formats/document_text.h"
+#include "core/formats/marks_and_lines.h"
 #include "shell/app.h"
 #include "shell/app_inside.h"
 #include "shell/commands_sheet.h"
@@ -8,8 +9,6 @@
 
 namespace fogsheet {
 namespace {
-
-constexpr double k_most_file_bytes = 64'000'000;  // as the second program has it
 
 /// "1:..." or a link to such a text.
 bool is_sheet(const std::string& name, std::string_view head) {
@@ -26,8 +25,8 @@ FileRoad App::file_chosen(const std::string& name, double bytes, std::string_vie
   session.slip = SlipId::file;
   session.touch();
   if (is_sheet(name, head)) return FileRoad::sheet;
-  if (bytes <= k_most_file_bytes) return FileRoad::exchange;
-  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, k_most_file_bytes}};
+  if (bytes <= static_cast<double>(k_most_file_bytes)) return FileRoad::exchange;
+  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, static_cast<double>(k_most_file_bytes)}};
   return FileRoad::none;
 }
 

@@ -72,8 +72,7 @@ std::string left_out_caption(std::uint32_t count) { return counted(count, "thing
 
 std::string left_out_why(LeftOutWhy why) {
   switch (why) {
-    case LeftOutWhy::no_place: return "it has no place";
-    case LeftOutWhy::place_unreadable: return "its place can't be read";
+    case LeftOutWhy::place_unreadable: return "its place is missing or can't be read";
     case LeftOutWhy::place_out_of_range: return "its place is not on the earth";
     case LeftOutWhy::past_sheets: return "past 75° north or south";
     case LeftOutWhy::name_cut: return "the name was too long: cut";

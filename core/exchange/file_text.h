@@ -7,8 +7,6 @@
 
 namespace fogsheet {
 
-inline constexpr std::size_t k_most_file_bytes = 64'000'000;
-
 /// Without its byte order mark, well formed; half a character becomes U+FFFD.
 std::string text_of_file(std::string_view bytes);
 

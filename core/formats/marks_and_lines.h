@@ -45,11 +45,11 @@ struct FileLine {
 };
 
 /// Why something in a file could not be used, or not all of it. The order is that of the bytes.
-enum class LeftOutWhy { no_place, place_unreadable, place_out_of_range, past_sheets, name_cut, note_cut, line_too_short, area, no_geometry, marks_full, lines_full, points_full };
-inline constexpr int k_left_out_whys = 12;
+enum class LeftOutWhy { place_unreadable, place_out_of_range, past_sheets, name_cut, note_cut, line_too_short, area, no_geometry, marks_full, lines_full, points_full };
+inline constexpr int k_left_out_whys = 11;
 
 struct LeftOut {
-  LeftOutWhy why = LeftOutWhy::no_place;
+  LeftOutWhy why = LeftOutWhy::place_unreadable;
   std::uint32_t line = 0;  // of the file, from 1; 0 where that says nothing
   std::string what;        // its name, or what the file calls it
 
@@ -75,6 +75,7 @@ struct MarksAndLines {
   bool operator==(const MarksAndLines&) const = default;
 };
 
+inline constexpr std::size_t k_most_file_bytes = 64'000'000;
 inline constexpr std::size_t k_most_left_out = 100;
 inline constexpr std::size_t k_most_file_lines = 2'000;
 

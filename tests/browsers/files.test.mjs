@@ -64,7 +64,7 @@ describe('files', with_engine('chromium', 240_000), () => {
     assert.match(text, /2 marks/);
     assert.match(text, /1 route through 2 points/);
     assert.match(text, /2 marks and 1 leg would come on this sheet\. 1 place lies off it: “Far”\./);
-    assert.match(text, /Nowhere\s+its place can't be read\s+5/);
+    assert.match(text, /Nowhere\s+its place is missing or can't be read\s+5/);
     await mouse_hand(page).press('import-marks');
     const { marks, legs, history } = await read(page);
     assert.deepEqual(marks.map(({ name }) => name), ['Gull <Rock>', 'Bend']);
