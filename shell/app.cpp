@@ -114,7 +114,8 @@ void App::start(const std::string& fragment, bool loaded_anew) {
 }
 
 void App::minute_passed() {
-  if (inside_->session.slip == SlipId::next_leg) ++inside_->session.panels_revision;
+  const SlipId slip = inside_->session.slip;
+  if (slip == SlipId::next_leg || slip == SlipId::own_position) ++inside_->session.panels_revision;
 }
 
 void App::copied(bool done) {
@@ -151,6 +152,27 @@ void App::set_offline_state(const std::string& state) {
 void App::set_awake_state(const std::string& state) {
   inside_->session.awake_state = state;
   ++inside_->session.panels_revision;  // as above
+}
+
+void App::set_own_position(Position at, double accuracy_m, std::int64_t at_ms) {
+  Session& session = inside_->session;
+  if (session.own_position.state == OwnPositionState::off) return;  // let go meanwhile
+  const bool sound = std::abs(at.lat_deg) < 90 && std::isfinite(at.lon_deg) && accuracy_m >= 0 && std::isfinite(accuracy_m);
+  if (!sound) return no_own_position("unknown");
+  session.own_position = {.state = OwnPositionState::here, .at = {at.lat_deg, reduce_longitude_deg(at.lon_deg)}, .accuracy_m = accuracy_m, .at_ms = at_ms};
+  session.touch();
+}
+
+void App::no_own_position(const std::string& why) {
+  Session& session = inside_->session;
+  OwnPosition& own = session.own_position;
+  if (own.state == OwnPositionState::off) return;
+  const auto became = [&](OwnPositionState state) { own = {.state = state}; };
+  if (why == "refused") became(OwnPositionState::refused);
+  else if (why == "absent") became(OwnPositionState::absent);
+  else if (own.is_here()) return;  // the last one stands, and says how old it is
+  else became(why == "late" ? OwnPositionState::late : OwnPositionState::unknown);
+  session.touch();
 }
 
 bool App::wants_frame() const { return inside_->session.frame_wanted || inside_->canvas.moving(); }

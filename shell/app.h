@@ -115,6 +115,11 @@ class App {
   /// No service worker, or it failed: said in "More".
   void set_offline_state(const std::string& state);  // "ready", "unsupported", "failed", "waiting" (a newer version waits), "whole" (the page is one file)
 
+  /// What the device says of where it is, once it was asked. @param accuracy_m  of 95 % confidence. What is no position at
+  /// all is taken as unknown.
+  void set_own_position(Position at, double accuracy_m, std::int64_t at_ms);
+  void no_own_position(const std::string& why);  // "refused", "absent", "unknown", "late"
+
   /// Of a screen that was to be kept awake: "held", "refused", "absent" (this browser can't), or empty when nobody asked.
   void set_awake_state(const std::string& state);
 

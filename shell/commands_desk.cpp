@@ -140,6 +140,7 @@ constexpr SlipName k_slips[] = {
     {"keys", SlipId::keys},
     {"compass", SlipId::compass},
     {"print", SlipId::print},
+    {"own-position", SlipId::own_position},
     {"log-entry", SlipId::log_entry, true},
     {"passage", SlipId::passage},
     {"stream", SlipId::stream},

@@ -36,6 +36,9 @@ class Platform {
   /// Keeps the screen from going dark while the page is in sight, or no longer. The page says how that stands
   /// (App::set_awake_state), also when the device lets go of it by itself.
   virtual void keep_awake(bool wanted) = 0;
+  /// Asks the device where it is, again and again, or no longer. The page tells what comes (App::set_own_position,
+  /// App::no_own_position).
+  virtual void follow_position(bool wanted) = 0;
   /// The newer version of the program that waits is put in use; the page loads anew.
   virtual void use_new_version() = 0;
   /// Says it to who can't see the page, by a screen reader.

@@ -22,6 +22,7 @@
 #include "shell/platform.h"
 #include "shell/printing.h"
 #include "shell/sheets.h"
+#include "shell/own_position.h"
 #include "shell/style.h"
 #include "shell/viewport.h"
 
@@ -57,7 +58,8 @@ enum class SlipId {
   next_leg,
   deck_log,
   print,
-  file
+  file,
+  own_position
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -180,6 +182,7 @@ struct Session {
   Viewport viewport;
   bool canvas_lost = false;
   bool touch_locked = false;  // everything but one bar is deaf to fingers, pens and mice
+  OwnPosition own_position;
   std::string offline_state;
   std::string awake_state;          // of the screen: App::set_awake_state
   bool new_version_wanted = false;  // as soon as all is kept

@@ -129,6 +129,7 @@ std::string sentence(const Problem& problem) {
     case Fault::dividers_shut: return "The dividers need two places: their points are too close together.";
     case Fault::no_leg_to_step: return "The dividers stand at no leg: set a point down on an end of the leg to step along.";
     case Fault::no_undo: return "There is nothing to undo.";
+    case Fault::no_own_position: return "The device has not said where it is.";
     case Fault::no_redo: return "There is nothing to redo.";
     case Fault::text_empty: return "There is nothing to open: the text is empty. The sheet stays as it was.";
     case Fault::text_not_ours: return "This is no sheet: a sheet's text begins with 1: and has no blanks. The sheet in hand stays as it was.";

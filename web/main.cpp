@@ -160,6 +160,12 @@ EMSCRIPTEN_KEEPALIVE void sheet_picture_refused(Page* page, int largest_dots_an_
 
 EMSCRIPTEN_KEEPALIVE void sheet_awake_state(Page* page, const char* state) { page->app.set_awake_state(state); }
 
+EMSCRIPTEN_KEEPALIVE void sheet_own_position(Page* page, double lat_deg, double lon_deg, double accuracy_m, double at_ms) {
+  page->app.set_own_position({lat_deg, lon_deg}, accuracy_m, static_cast<std::int64_t>(at_ms));
+}
+
+EMSCRIPTEN_KEEPALIVE void sheet_no_own_position(Page* page, const char* why) { page->app.no_own_position(why); }
+
 EMSCRIPTEN_KEEPALIVE void sheet_offline_state(Page* page, const char* state) { page->app.set_offline_state(state); }
 
 /// A direction as typed, turned by so many degrees; as it is when it can't be read.

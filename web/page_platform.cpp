@@ -55,6 +55,8 @@ EM_JS(void, page_put_setting, (const char* name, const char* value), { Module["p
 
 EM_JS(void, page_keep_awake, (int wanted), { Module["page"].keep_awake(wanted !== 0); });
 
+EM_JS(void, page_follow_position, (int wanted), { Module["page"].follow_position(wanted !== 0); });
+
 EM_JS(void, page_use_new_version, (), { Module["page"].use_new_version(); });
 
 EM_JS(void, page_stop, (const char* message, const char* file, int line), {
@@ -86,6 +88,7 @@ std::string PagePlatform::setting(const std::string& name) { return answer("sett
 void PagePlatform::put_setting(const std::string& name, const std::string& value) { page_put_setting(name.c_str(), value.c_str()); }
 
 void PagePlatform::keep_awake(bool wanted) { page_keep_awake(wanted); }
+void PagePlatform::follow_position(bool wanted) { page_follow_position(wanted); }
 
 TextImage PagePlatform::text_image(const std::string& text, Face face, double px_per_em, double most_px) {
   double measures[5] = {};

@@ -19,6 +19,7 @@ class PagePlatform : public Platform {
   std::string setting(const std::string& name) override;
   void put_setting(const std::string& name, const std::string& value) override;
   void keep_awake(bool wanted) override;
+  void follow_position(bool wanted) override;
   void use_new_version() override;
   TextImage text_image(const std::string& text, Face face, double px_per_em, double most_px) override;
   void write_store(const StoreWrite& write) override;

@@ -103,6 +103,7 @@ enum class Fault {
   no_leg_to_step,          // the dividers stand at no leg
   no_undo,
   no_redo,
+  no_own_position,         // the device has not said where it is
   // document text and links
   text_empty,
   text_not_ours,           // does not begin as a document text does

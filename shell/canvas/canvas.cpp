@@ -11,6 +11,7 @@
 #include "shell/canvas/focus_view.h"
 #include "shell/canvas/loupe.h"
 #include "shell/canvas/overlay.h"
+#include "shell/own_position_on_sheet.h"
 #include "shell/plotted_passage.h"
 #include "shell/tools/target.h"
 #include "shell/words.h"
@@ -88,6 +89,7 @@ void Canvas::draw_above(const Session& session, const Tool& tool, const std::opt
   if (const RoseInReach* rose = edge && settled_now_ ? settled_rose(session, *edge) : nullptr) overlay.snap_ticks(desk.camera.to_screen(rose->centre));
   if (desk.direction && edge) draw_line_along_edge(session, overlay);
   if (desk.dividers) draw_dividers(session, *desk.dividers, desk.tool == ToolId::dividers, overlay);
+  draw_own_position(session, overlay);
   tool.draw_preview(session, overlay);
   if (session.in_focus) draw_focus(session, *session.in_focus, overlay);
   else if (session.run) draw_focus(session, session.run->thing, overlay);

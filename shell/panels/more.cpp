@@ -4,6 +4,7 @@
 #include "shell/panels/parts.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_own_position.h"
 #include "shell/words_of_passage.h"
 #include "shell/words_of_print.h"
 #include "shell/words_of_things.h"
@@ -40,6 +41,7 @@ Panel more_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "compass", .label = "Compass", .on_press = {"open-slip", Value::object({{"slip", "compass"}})}});
   slip.items.push_back(ButtonItem{.name = "stream", .label = words::stream_title(session.document()), .on_press = {"open-slip", Value::object({{"slip", "stream"}})}});
   slip.items.push_back(ButtonItem{.name = "rough-method", .label = "Rough method", .on_press = {"open-slip", Value::object({{"slip", "rough-method"}})}});
+  slip.items.push_back(ButtonItem{.name = "own-position", .label = words::own_position_title(), .on_press = {"open-slip", Value::object({{"slip", "own-position"}})}});
   slip.items.push_back(ButtonItem{.name = "fit", .label = "The whole sheet", .on_press = {"fit"}});
   add_palette(slip, session);
   slip.items.push_back(ButtonItem{.name = "keys", .label = words::keys_title(), .on_press = {"keys"}});

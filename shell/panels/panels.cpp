@@ -32,6 +32,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::passage_details: panels.push_back(passage_details_slip(session)); break;
     case SlipId::passage_leg: panels.push_back(passage_leg_slip(session)); break;
     case SlipId::print: panels.push_back(print_slip(session)); break;
+    case SlipId::own_position: panels.push_back(own_position_slip(session)); break;
     case SlipId::file: panels.push_back(file_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }

@@ -52,6 +52,8 @@ void add_palette(Panel& slip, const Session& session);
 Panel touch_lock_panel();
 /// How the sheet is printed; print_pages() is what is (shell/printing.h).
 Panel print_slip(const Session& session);
+/// Where the device says it is.
+Panel own_position_slip(const Session& session);
 Panel keys_slip(const Session& session);
 /// How the field at the sheet's middle differs from where its card was made; empty without both.
 std::optional<CardAway> card_away_here(const Session& session);

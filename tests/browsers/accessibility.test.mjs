@@ -58,6 +58,10 @@ const slips = {
     await plan_passage(page);
     await open_slip(page, 'deck-log');
   },
+  'own-position': async (page) => {
+    await open_slip(page, 'own-position');
+    await done(page, 'ask-own-position');
+  },
   print: (page) => open_slip(page, 'print'),
   file: drop_file,
   'log-entry': swing_by_commands,

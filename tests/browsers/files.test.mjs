@@ -95,7 +95,14 @@ describe('files', with_engine('chromium', 240_000), () => {
       transfer.items.add(new File([text], 'points.geojson'));
       return transfer;
     }, JSON.stringify({ type: 'Point', coordinates: [-31.01, 44.01] }));
+    const over = () => page.evaluate(() => [document.documentElement.hasAttribute('data-hover'), document.getElementById('status').textContent]);
+    await page.raw.page.dispatchEvent('#sheet canvas', 'dragover', { dataTransfer: data });
+    assert.deepEqual(await over(), [true, 'Let go of the file to see what it holds.']);
+    await page.raw.page.dispatchEvent('#sheet canvas', 'dragleave', { dataTransfer: data });
+    assert.deepEqual(await over(), [false, '']);
+    await page.raw.page.dispatchEvent('#sheet canvas', 'dragover', { dataTransfer: data });
     await page.raw.page.dispatchEvent('#sheet canvas', 'drop', { dataTransfer: data });
+    assert.deepEqual(await over(), [false, '']);
     assert.match(await until(page, 'what it holds', (panel) => /\d mark/.exec(document.querySelector(panel)?.innerText ?? '')?.input, slip), /1 mark/);
     await page.close();
   });

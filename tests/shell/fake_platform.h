@@ -17,6 +17,7 @@ struct FakePlatform : Platform {
   std::map<std::string, std::string> settings;
   bool new_version_used = false;
   bool kept_awake = false;
+  bool position_followed = false;
   std::vector<StoreWrite> store_writes;
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
@@ -32,6 +33,7 @@ struct FakePlatform : Platform {
   std::string page_address() override { return "https://example.org/sheet/"; }
   void copy(const std::string& text) override { copied_text = text; }
   void keep_awake(bool wanted) override { kept_awake = wanted; }
+  void follow_position(bool wanted) override { position_followed = wanted; }
   /// A box as wide as asked for, or as `text_advance_em`, standing on the baseline.
   TextImage text_image(const std::string& text, Face, double px_per_em, double most_px) override {
     text_images.push_back(text);

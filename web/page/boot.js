@@ -153,7 +153,11 @@ function run(page, kept) {
   put_back(program.take_half_typed());
   canvas.draw();
   listen(program, element, happen);
-  listen_for_files(page.tell);
+  listen_for_files(page.tell, (over) => {
+    if (over === ('hover' in root.dataset)) return;
+    root.toggleAttribute('data-hover', over);
+    status.say(over ? words.let_go : '');
+  });
   addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
   const put_away = () => happen(() => {
     program.half_typed(half_typed());

@@ -58,14 +58,21 @@ export async function take_file(file, tell) {
 }
 
 /// What is dropped on the page, and what the system opens with it once it is installed.
-export function listen_for_files(tell) {
+/// @param hover  told whether a file is held over the page
+export function listen_for_files(tell, hover) {
   const brings_files = (event) => event.dataTransfer?.types.includes('Files');
   document.addEventListener('dragover', (event) => {
-    if (brings_files(event)) event.preventDefault();
+    if (!brings_files(event)) return;
+    event.preventDefault();
+    hover(true);
+  });
+  document.addEventListener('dragleave', (event) => {
+    if (!event.relatedTarget) hover(false);  // out of the page, not from one part of it to another
   });
   document.addEventListener('drop', (event) => {
     if (!brings_files(event)) return;
     event.preventDefault();
+    hover(false);
     if (event.dataTransfer.files[0]) take_file(event.dataTransfer.files[0], tell);
   });
   window.launchQueue?.setConsumer(async ({ files }) => {

@@ -3,6 +3,7 @@
 import { Awake } from './awake.js';
 import { download, take_file, written_for_others } from './files.js';
 import { use_waiting_version } from './offline.js';
+import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
 import { text_image } from './text_image.js';
 
@@ -19,6 +20,7 @@ const asked_by_system = {
 export function make_platform(store, read_aloud, tell) {
   const copied = (done) => tell('copied', done);
   const awake = new Awake((state) => tell('awake_state', state));
+  const own_position = new OwnPosition(tell);
   let alarm = 0;
   return {
     /// yyyymmdd, by the device's own zone
@@ -86,6 +88,7 @@ export function make_platform(store, read_aloud, tell) {
     },
 
     keep_awake: (wanted) => awake.keep(wanted),
+    follow_position: (wanted) => own_position.follow(wanted),
     read_aloud,
 
     use_new_version: () => use_waiting_version(),

@@ -80,6 +80,8 @@ export class Program {
   printing(now) { this.#call('printing', Number(now)); }
   picture_refused(largest) { this.#call('picture_refused', largest); }
   awake_state(state) { this.#call('awake_state', state); }
+  own_position(lat_deg, lon_deg, accuracy_m, at_ms) { this.#call('own_position', lat_deg, lon_deg, accuracy_m, at_ms); }
+  no_own_position(why) { this.#call('no_own_position', why); }
   offline_state(state) { this.#call('offline_state', state); }
 
   // -- what to show, and for scripts
