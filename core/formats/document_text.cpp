@@ -55,7 +55,7 @@ Problem missing(Section section) {
   return {.fault = Fault::text_missing_section, .texts = {std::string(section_name(section))}};
 }
 
-Result<Document> read_sections(std::span<const std::uint8_t> body) {
+Result<Document> read_sections(std::span<const std::uint8_t> body, bool* left_out) {
   Document document;
   bool seen[std::size(k_sections) + 1] = {};
   std::uint64_t last_number = 0;
@@ -70,6 +70,7 @@ Result<Document> read_sections(std::span<const std::uint8_t> body) {
     last_number = number;
     const Section* section = section_of(tag);
     if (!section) {
+      if (left_out) *left_out = true;
       if (tag & k_may_be_left_out) continue;
       // Only a later format can have a section that must not be left out.
       return Problem{.fault = Fault::text_newer, .numbers = {k_document_format + 1, k_document_format}};
@@ -104,7 +105,7 @@ std::string encode_document(const Document& document) {
   return std::to_string(k_document_format) + ":" + base64url_encode(out.bytes());
 }
 
-Result<Document> decode_document(std::string_view text) {
+Result<Document> decode_document(std::string_view text, bool* left_out) {
   if (text.size() > k_most_text_bytes)
     return Problem{.fault = Fault::text_too_long,
                    .numbers = {static_cast<double>(text.size()), static_cast<double>(k_most_text_bytes)}};
@@ -131,7 +132,7 @@ Result<Document> decode_document(std::string_view text) {
     if (!sections_fit(body)) return Problem{.fault = Fault::text_cut_short, .begin = end, .end = end};
     return Problem{.fault = Fault::text_checksum, .begin = begin, .end = end};
   }
-  return read_sections(body);
+  return read_sections(body, left_out);
 }
 
 }  // namespace fogsheet

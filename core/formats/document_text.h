@@ -17,6 +17,7 @@ std::string encode_document(const Document& document);
 
 /// Reads "1:...", or a link (anything up to its '#'), with white space around it. Checks every field before it is
 /// believed. Faults: text_*, each with the place or the section.
-Result<Document> decode_document(std::string_view text);
+/// @param left_out  set when a later program has put in what is not understood here and may be left out
+Result<Document> decode_document(std::string_view text, bool* left_out = nullptr);
 
 }  // namespace fogsheet

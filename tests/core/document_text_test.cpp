@@ -307,6 +307,11 @@ TEST_CASE("sections of later programs: some may be left out, the others say that
   append_section(optional, 99 << 1 | 1, k_bytes);
   REQUIRE(decode_document(text_of(optional)).ok());
   CHECK(*decode_document(text_of(optional)) == document_of_format_1());
+  bool left_out = false;
+  CHECK(decode_document(k_text_of_format_1, &left_out).ok());
+  CHECK_FALSE(left_out);
+  CHECK(decode_document(text_of(optional), &left_out).ok());
+  CHECK(left_out);
   std::vector<std::uint8_t> needed = sections_of(k_text_of_format_1);
   append_section(needed, 99 << 1, k_bytes);
   CHECK(fault_of(text_of(needed)) == Fault::text_newer);
