@@ -1,5 +1,6 @@
-// The browser is killed again and again while a sheet is edited: whatever was shown as kept is there at the next start, and
-// every sheet opens. In each engine, FOGSHEET_KILLS times (5 where it is not set).
+// The browser is killed again and again while sheets are edited: whatever was shown as kept is there at the next start, and
+// every sheet opens. In each engine, FOGSHEET_KILLS times (5 where it is not set), in one tab and in two at once that share a
+// sheet; and in Chromium while its store is full.
 import assert from 'node:assert/strict';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
@@ -14,7 +15,8 @@ import { open_profile } from './lib/killing.mjs';
 import { site_folder } from './lib/site.mjs';
 
 const kills = Number(process.env.FOGSHEET_KILLS ?? 5);
-const patience_ms = 60_000;  // for a browser to start and the page to tell what it found
+const patience_ms = 60_000;  // for a browser to start and its pages to tell what they found
+const room_bytes = 30_000;   // what a store that is filling up still takes
 
 /// The site with a script of our own in its page.
 function site_that_edits() {
@@ -26,47 +28,82 @@ function site_that_edits() {
   return folder;
 }
 
-for (const engine of engines) {
-  test(`${engine}: nothing that was shown as kept is lost to ${kills} kills`, with_engine(engine, (kills + 1) * 75_000), async (t) => {
-    let last_kept = -1;
-    let found = null;
-    let error = '';
-    const folder = site_that_edits();
-    const site = await serve(folder, { post: (body) => {
-      const told = JSON.parse(body);
-      if (told.error) error = told.error;
-      if (told.kept !== undefined) last_kept = told.kept;
-      if (told.found) found = told.found;
-      return last_kept + 1;
-    } });
-    const browser = await open_profile(engine);
-    t.after(async () => {
-      await browser.close();
-      await site.close();
-      rmSync(folder, { recursive: true });
-    });
+/// What one run has been told so far, tab by tab.
+class Told {
+  kept = new Map();   // the last edit that was shown as kept
+  found = new Map();  // what was there at the start of this round
+  error = '';
+  unkept = '';
 
-    let before = -1;
-    for (let round = 0; round <= kills; round += 1) {
-      found = null;
-      before = last_kept;
-      browser.open(site.url);
-      for (let waited = 0; !found; waited += 20) {
-        assert.equal(error, '');
-        assert.ok(waited < patience_ms, `round ${round}: the page tells nothing`);
-        await sleep(20);
-      }
-      const names = new Set(found.marks);
-      const lost = Array.from({ length: before + 1 }, (_, n) => `edit ${n}`).filter((name) => !names.has(name));
-      assert.deepEqual(lost, [], `round ${round}: kept up to ${before}`);
-      assert.doesNotMatch(found.notes, /damaged/, `round ${round}`);
-      if (round < kills) {
-        await sleep(150 + 900 * Math.random());
-        await browser.kill();
-      }
-      assert.equal(error, '', `round ${round}`);
+  constructor(tabs, full) {
+    this.tabs = tabs;
+    this.full = full;
+  }
+
+  take(body) {
+    const { tab, error, kept, found, unkept } = JSON.parse(body);
+    if (error) this.error = error;
+    if (kept !== undefined) this.kept.set(tab, kept);
+    if (unkept) this.unkept = unkept;
+    if (found) this.found.set(tab, found);
+    return JSON.stringify({ next: (this.kept.get(tab) ?? -1) + 1, tabs: this.tabs, full: this.full });
+  }
+
+  async until(what, is_so) {
+    for (let waited = 0; !is_so(); waited += 20) {
+      assert.equal(this.error, '');
+      assert.ok(waited < patience_ms, `${what}: waited in vain`);
+      await sleep(20);
     }
-    t.diagnostic(`${engine}: ${last_kept + 1} edits kept, none lost`);
-    assert.ok(before > kills, `${before} edits were kept before the last kill`);
-  });
+  }
 }
+
+/// @param full  the store finds no more room in each round
+async function kill_again_and_again(t, engine, { tabs = 1, full = false }) {
+  const told = new Told(tabs, full);
+  const folder = site_that_edits();
+  const site = await serve(folder, { post: (body) => told.take(body) });
+  const browser = await open_profile(engine, { driven: full });
+  t.after(async () => {
+    await browser.close();
+    await site.close();
+    rmSync(folder, { recursive: true });
+  });
+  const addresses = Array.from({ length: tabs }, (_, i) => `${site.url}?tab=${i + 1}`);
+  let promised = new Map();
+  for (let round = 0; round <= kills; round += 1) {
+    promised = new Map(told.kept);
+    told.found.clear();
+    told.unkept = '';
+    browser.open(addresses);
+    await told.until(`round ${round}: what the pages found`, () => told.found.size === tabs);
+    for (const [tab, found] of told.found) {
+      const names = new Set(found.marks.map((name) => name.split(' ', 2).join(' ')));
+      for (const [of_tab, last] of promised) {
+        const lost = Array.from({ length: last + 1 }, (_, n) => `edit ${of_tab}.${n}`).filter((name) => !names.has(name));
+        assert.deepEqual(lost, [], `round ${round}, found in tab ${tab}: kept up to ${last} in tab ${of_tab}`);
+      }
+      assert.doesNotMatch(found.notes, /damaged/, `round ${round}`);
+    }
+    if (round === kills) break;
+    if (full) {
+      await browser.leave_room(new URL(site.url).origin, room_bytes);
+      await told.until(`round ${round}: word that nothing is kept`, () => told.unkept);
+      assert.match(told.unkept, /no room/);
+    }
+    await sleep(150 + 900 * Math.random());
+    await browser.kill();
+    assert.equal(told.error, '', `round ${round}`);
+  }
+  const edits = [...promised.values()].reduce((sum, last) => sum + last + 1, 0);
+  t.diagnostic(`${engine}, ${tabs} ${tabs === 1 ? 'tab' : 'tabs'}${full ? ', store full' : ''}: ${kills} kills, ${edits} edits kept, none lost`);
+  assert.equal(promised.size, tabs, 'each tab has kept something');
+  assert.ok(edits > kills, `${edits} edits were kept before the last kill`);
+}
+
+for (const engine of engines) {
+  const options = with_engine(engine, (kills + 1) * 75_000);
+  test(`${engine}: nothing that was shown as kept is lost to ${kills} kills`, options, (t) => kill_again_and_again(t, engine, {}));
+  test(`${engine}: nor with two tabs that edit at once`, options, (t) => kill_again_and_again(t, engine, { tabs: 2 }));
+}
+test('chromium: nor while the store is full', with_engine('chromium', (kills + 1) * 75_000), (t) => kill_again_and_again(t, 'chromium', { full: true }));

@@ -1,31 +1,34 @@
 // Browsers started as a user starts them, on a profile of their own and with no driver, so that they keep what they are
 // told to keep; and killed with all their processes, as a full stop of the machine would for all that the page can tell.
 import { spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 
 import { programs, virtual_screen } from './engines.mjs';
 import { end_group, remember } from './leftovers.mjs';
 
+const port_file = 'DevToolsActivePort';  // Chromium writes into it where it can be spoken to
 const flags = ['--headless=new', '--no-sandbox', '--no-first-run', '--disable-gpu-sandbox'];
 
-/// @return {open(url), kill(), close()}: one browser at a time on one profile
-export async function open_profile(engine) {
+/// @param driven  Chromium lets itself be told how much room there is
+/// @return {open(urls), leave_room(origin, bytes), kill(), close()}: one browser at a time on one profile, with a tab for each address
+export async function open_profile(engine, { driven = false } = {}) {
   const profile = mkdtempSync(path.join(os.tmpdir(), `fogsheet-${engine}-`));
   const screen = engine === 'webkit' ? await virtual_screen() : null;
   const start = {
-    chromium: (url) => {
-      for (const name of ['SingletonLock', 'SingletonSocket', 'SingletonCookie']) rmSync(path.join(profile, name), { force: true });
-      return [programs.chromium, [...flags, `--user-data-dir=${profile}`, url], process.env];
+    chromium: (urls) => {
+      for (const name of ['SingletonLock', 'SingletonSocket', 'SingletonCookie', port_file]) rmSync(path.join(profile, name), { force: true });
+      return [programs.chromium, [...flags, `--user-data-dir=${profile}`, ...(driven ? ['--remote-debugging-port=0'] : []), ...urls], process.env];
     },
-    firefox: (url) => {
+    firefox: (urls) => {
       writeFileSync(path.join(profile, 'user.js'), 'user_pref("browser.sessionstore.resume_from_crash", false);\nuser_pref("toolkit.startup.max_resumed_crashes", -1);\n');
-      return [programs.firefox, ['--headless', '--no-remote', '--profile', profile, url], process.env];
+      return [programs.firefox, ['--headless', '--no-remote', '--profile', profile, ...urls], process.env];
     },
-    webkit: (url) => {
+    webkit: (urls) => {
       const home = { HOME: profile, XDG_DATA_HOME: profile, XDG_CACHE_HOME: profile, XDG_CONFIG_HOME: profile, XDG_RUNTIME_DIR: profile };
-      return [programs.minibrowser, [url], { ...process.env, ...home, DISPLAY: screen.display, GDK_BACKEND: 'x11', NO_AT_BRIDGE: '1', LIBGL_ALWAYS_SOFTWARE: '1' }];
+      return [programs.minibrowser, urls, { ...process.env, ...home, DISPLAY: screen.display, GDK_BACKEND: 'x11', NO_AT_BRIDGE: '1', LIBGL_ALWAYS_SOFTWARE: '1' }];
     },
   }[engine];
   mkdirSync(profile, { recursive: true });
@@ -38,10 +41,21 @@ export async function open_profile(engine) {
     running = null;
   };
   return {
-    open(url) {
-      const [program, args, env] = start(url);
+    open(urls) {
+      const [program, args, env] = start(urls);
       running = spawn(program, args, { detached: true, stdio: 'ignore', env });
       remember(running.pid);
+    },
+    /// Until the browser is killed: the page's store takes so many bytes more.
+    async leave_room(origin, bytes) {
+      const file = path.join(profile, port_file);
+      while (!existsSync(file) || !readFileSync(file, 'utf8').includes('\n')) await sleep(20);
+      const { chromium } = await import('playwright-core');
+      const browser = await chromium.connectOverCDP(`http://127.0.0.1:${readFileSync(file, 'utf8').split('\n')[0]}`);
+      const [context] = browser.contexts();
+      const session = await context.newCDPSession(context.pages().find((page) => page.url().startsWith(origin)));
+      const { usage } = await session.send('Storage.getUsageAndQuota', { origin });
+      await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: usage + bytes });
     },
     kill,
     async close() {
