@@ -77,6 +77,25 @@ void App::store_refused(StoreFault why) {
   inside_->keep();
 }
 
+void App::store_told(StoreNews what, StoreDocument document) {
+  Session& session = inside_->session;
+  const std::vector<StoreRecord> records = std::exchange(inside_->records, {});
+  const SheetInDrawer* in_hand = &session.sheets.in_hand();
+  const SheetKey key = in_hand->key;
+  const bool is_in_hand = document == StoreDocument{StorePart::sheets, key.value};
+  if (is_in_hand && session.keeper.is_news_of(key, records)) inside_->drop_gesture();
+  const Document before = session.document();
+  const std::uint64_t revision = session.history().revision();
+  const std::size_t findings = session.keeper.findings().size();
+  session.keeper.told(what, document, records, session.sheets, session.boats, session.platform.now_ms());
+  if (session.keeper.findings().size() != findings) session.message = {words::findings(session.keeper.findings(), session.sheets), true};
+  ++session.panels_revision;
+  if (in_hand != &session.sheets.in_hand()) session.change_desk(key);
+  else if (revision != session.history().revision()) session.settle_desk(before);
+  session.frame_wanted |= revision != session.history().revision();
+  inside_->keep();
+}
+
 void App::store_written(std::uint64_t write) {
   inside_->session.keeper.written(write, inside_->session.platform.now_ms());
   inside_->hand_over();

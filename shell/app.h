@@ -82,6 +82,8 @@ class App {
   void store_read(StoreFault fault = StoreFault::none);
   /// It can't be read, or not yet.
   void store_refused(StoreFault why);
+  /// News of one document; after store_record for each record that comes with it.
+  void store_told(StoreNews what, StoreDocument document);
   void store_written(std::uint64_t write);
   void store_failed(std::uint64_t write, StoreFault why);
   /// The time that was asked for has passed.

@@ -118,6 +118,11 @@ struct App::Inside : GestureTarget {
     if (!tool_has_drag) give_way.look(session, std::exchange(by_hand, false));
     const std::size_t gone = session.history().first_state();
     if (std::exchange(steps_gone, gone) == 0 && gone == 1) session.say(words::oldest_gone());
+    if (const SheetKey newer = session.sheets.in_hand().key; session.sheets.copy_what_is_not_changed(session.platform.now_ms())) {
+      session.change_desk(newer);
+      session.message = {words::onto_a_copy(), true};
+      session.touch();
+    }
     session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
     session.keeper.look(session.boats, session.platform.now_ms());
     hand_over();
@@ -128,6 +133,7 @@ struct App::Inside : GestureTarget {
   void hand_over() {
     Keeper& keeper = session.keeper;
     for (const StoreWrite& write : keeper.take_writes()) session.platform.write_store(write);
+    for (const StoreAsk& ask : keeper.take_asks()) session.platform.ask_store(ask);
     if (keeper.wakes_at_ms() != 0 && keeper.wakes_at_ms() != wakes_at_ms) session.platform.wake_after(std::max<std::int64_t>(0, keeper.wakes_at_ms() - session.platform.now_ms()));
     wakes_at_ms = keeper.wakes_at_ms();
     const KeptShown shown{keeper.keeping(), keeper.fault(), keeper.kept_ms() / k_minute_ms};

@@ -12,9 +12,13 @@ const KeptBoat* Boats::find(BoatKey key) const {
 
 KeptBoat* Boats::find(BoatKey key) { return const_cast<KeptBoat*>(std::as_const(*this).find(key)); }
 
-BoatKey Boats::add(Boat boat, std::int64_t now_ms) {
+BoatKey Boats::unused_key(std::uint64_t wanted) const {
   const std::uint64_t above = boats_.empty() ? 1 : boats_.back()->key.value + 1;
-  const BoatKey key{std::max(static_cast<std::uint64_t>(std::max<std::int64_t>(now_ms, 0)), above)};
+  return {key_in_lane(std::max(wanted, above), lane_)};
+}
+
+BoatKey Boats::add(Boat boat, std::int64_t now_ms) {
+  const BoatKey key = unused_key(static_cast<std::uint64_t>(std::max<std::int64_t>(now_ms, 0)));
   boats_.push_back(std::make_unique<KeptBoat>(KeptBoat{.key = key, .history = BoatHistory(std::move(boat))}));
   return key;
 }
@@ -26,6 +30,13 @@ void Boats::adopt(KeptBoat kept) {
   }
   boats_.push_back(std::make_unique<KeptBoat>(std::move(kept)));
   std::sort(boats_.begin(), boats_.end(), [](const auto& a, const auto& b) { return a->key < b->key; });
+}
+
+void Boats::part(BoatKey key) {
+  const auto found = std::find_if(boats_.begin(), boats_.end(), [&](const auto& boat) { return boat->key == key; });
+  if (found == boats_.end()) return;
+  (*found)->key = unused_key(0);
+  std::rotate(found, found + 1, boats_.end());  // it has the greatest now
 }
 
 }  // namespace fogsheet

@@ -20,6 +20,9 @@ struct KeptBoat {
 
 class Boats {
  public:
+  /// @param lane  of the keys it gives
+  explicit Boats(std::uint64_t lane = 0) : lane_(lane) {}
+
   /// Null when there is none of that key. The pointer lives as long as the boat.
   KeptBoat* find(BoatKey key);
   const KeptBoat* find(BoatKey key) const;
@@ -29,10 +32,16 @@ class Boats {
   /// Takes up a boat that was kept, in place of one of that key.
   void adopt(KeptBoat kept);
 
+  /// Gives a boat a key that is new, so that what was done here stays beside what another page has made of her.
+  void part(BoatKey key);
+
   /// In the order they were entered, those taken out of the list too.
   const std::vector<std::unique_ptr<KeptBoat>>& all() const { return boats_; }
 
  private:
+  BoatKey unused_key(std::uint64_t wanted) const;
+
+  std::uint64_t lane_;
   std::vector<std::unique_ptr<KeptBoat>> boats_;  // ascending keys
 };
 

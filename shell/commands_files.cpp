@@ -46,13 +46,20 @@ Value run_open_file(Session& session, const Value&) {
   return done();
 }
 
+/// What a newer program has put on a sheet is saved with it, as long as it lies as that one left it.
+std::string text_of(const SheetInDrawer& sheet) {
+  const Result<Document> newer = decode_document(sheet.newer_text);
+  return newer && *newer == sheet.history.now() ? sheet.newer_text : encode_document(sheet.history.now());
+}
+
 Value run_save_as(Session& session, const Value& arguments) {
   const Result<std::string> format = text_argument(arguments, "format");
   if (!format) return refused(format.problem());
   const Result<SheetKey> key = sheet_argument(session, arguments);
   if (!key) return refused(key.problem());
-  const Document& document = session.sheets.find(*key)->history.now();
-  if (*format == "fogsheet") session.platform.save_file(words::file_name(document, *format), encode_document(document) + "\n");
+  const SheetInDrawer& sheet = *session.sheets.find(*key);
+  const Document& document = sheet.history.now();
+  if (*format == "fogsheet") session.platform.save_file(words::file_name(document, *format), text_of(sheet) + "\n");
   else if (words::format_label(*format).empty()) return refused({.fault = Fault::entry_unreadable, .texts = {"format", *format}});
   else session.platform.save_for_others(words::file_name(document, *format), *format, to_bytes(marks_and_lines_of(document)));
   return done();

@@ -27,6 +27,8 @@ class Platform {
   virtual Date today() = 0;
   /// Milliseconds since 1970, UTC; may be set back by the user.
   virtual std::int64_t now_ms() = 0;
+  /// A number of this page below k_key_lanes, taken by chance: see shell/kept_key.h.
+  virtual std::uint64_t key_lane() = 0;
   /// How far the device's own time is ahead of UTC then.
   virtual int minutes_east(std::int64_t at_ms) = 0;
   /// The page's own address up to and without the '#'.
@@ -48,6 +50,8 @@ class Platform {
   virtual void put_setting(const std::string& name, const std::string& value) = 0;
   /// Begins a write to the store; the page says afterwards how it went (App::store_written, App::store_failed).
   virtual void write_store(const StoreWrite& write) = 0;
+  /// What is asked of the store beside (StoreAsk); the page answers by App::store_told.
+  virtual void ask_store(const StoreAsk& ask) = 0;
   /// App::woken is called after that long, once. A later call takes the place of an earlier one.
   virtual void wake_after(std::int64_t ms) = 0;
   /// A text drawn with our typeface and, where that lacks a character, the machine's own: shaped and in order as its

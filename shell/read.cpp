@@ -188,7 +188,7 @@ Value history_value(const Session& session) {
                         {"step", number(history.state())},
                         {"first_step", number(history.first_state())},
                         {"last_step", number(history.last_state())},
-                        {"kept", Value::object({{"state", keeping_name(session.keeper.keeping())}, {"step", kept ? number(*kept) : Value()}})},
+                        {"kept", Value::object({{"state", keeping_name(session.keeper.keeping())}, {"step", kept ? number(*kept) : Value()}, {"follows", session.keeper.follows(session.sheets.in_hand().key)}})},
                         {"drawer", drawer_value(session.sheets)},
                         {"boats", boats_value(session)}});
 }

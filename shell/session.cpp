@@ -35,7 +35,7 @@ Settings kept_settings(Platform& platform) {
   return settings;
 }
 
-Session::Session(Platform& the_platform) : platform(the_platform), sheets(demo_sheet(), the_platform.now_ms()) {}
+Session::Session(Platform& the_platform) : platform(the_platform), sheets(demo_sheet(), the_platform.now_ms(), the_platform.key_lane()), boats(the_platform.key_lane()) {}
 
 bool Session::nothing_to_lose() const {
   const Keeping keeping = keeper.keeping();

@@ -12,7 +12,7 @@ bool has_nothing_on_it(const Document& document) { return document.marks.empty()
 
 }  // namespace
 
-Sheets::Sheets(Document first, std::int64_t now_ms) {
+Sheets::Sheets(Document first, std::int64_t now_ms, std::uint64_t lane) : lane_(lane) {
   sheets_.push_back(std::make_unique<SheetInDrawer>(SheetInDrawer{.key = unused_key(static_cast<std::uint64_t>(now_ms)), .history = History(std::move(first)), .changed_ms = now_ms}));
   in_hand_ = sheets_.back().get();
 }
@@ -33,7 +33,7 @@ SheetKey Sheets::lay_down(Document document, Label label, std::int64_t now_ms) {
   return key;
 }
 
-SheetKey Sheets::unused_key(std::uint64_t wanted) { return {greatest_key_ = std::max(wanted, greatest_key_ + 1)}; }
+SheetKey Sheets::unused_key(std::uint64_t wanted) { return {greatest_key_ = key_in_lane(std::max(wanted, greatest_key_ + 1), lane_)}; }
 
 bool Sheets::is_in_drawer(SheetKey key) const {
   const SheetInDrawer* sheet = find(key);
@@ -82,6 +82,17 @@ bool Sheets::redo() {
   return take(on);
 }
 
+bool Sheets::copy_what_is_not_changed(std::int64_t now_ms) {
+  History& history = in_hand_->history;
+  if (in_hand_->newer_text.empty() || history.unchanged_to() == history.last_state()) return false;
+  Document changed = history.now();
+  Label label{Act::open_sheet, changed.sheet.name};
+  const std::size_t as_it_was = history.unchanged_to();
+  history.take_up({.unchanged_to = as_it_was, .steps = {}, .state = as_it_was, .commits = history.commits()});
+  lay_down(std::move(changed), std::move(label), now_ms);
+  return true;
+}
+
 void Sheets::tidy() {
   if (in_hand_->under && in_hand_->under->commits != in_hand_->history.commits()) forget_taken_off();
 }
@@ -120,6 +131,15 @@ void Sheets::adopt(SheetInDrawer kept, bool changed_here) {
     here->key = unused_key(0);
   }
   sheets_.push_back(std::move(sheet));
+  sort();
+}
+
+void Sheets::part(SheetKey key) {
+  if (SheetInDrawer* here = find(key)) here->key = unused_key(0);
+  sort();
+}
+
+void Sheets::sort() {
   std::sort(sheets_.begin(), sheets_.end(), [](const auto& a, const auto& b) { return a->key < b->key; });
 }
 

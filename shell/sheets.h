@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/document/history.h"
@@ -38,11 +39,13 @@ struct SheetInDrawer {
   std::optional<TakenOff> under = std::nullopt;
   std::int64_t changed_ms = 0;  // since 1970; when something was last put on it
   std::int64_t removed_ms = 0;  // when it was taken out of the drawer; 0 while it is in it
+  std::string newer_text = {};  // as a newer program wrote it, with what is not understood here: then it is not changed
 };
 
 class Sheets {
  public:
-  Sheets(Document first, std::int64_t now_ms);
+  /// @param lane  of the keys it gives
+  Sheets(Document first, std::int64_t now_ms, std::uint64_t lane = 0);
 
   SheetInDrawer& in_hand() { return *in_hand_; }
   const SheetInDrawer& in_hand() const { return *in_hand_; }
@@ -65,6 +68,9 @@ class Sheets {
   /// has been changed here, it stays beside under a new key.
   void adopt(SheetInDrawer kept, bool changed_here);
 
+  /// Gives a sheet a key that is new, so that it stays beside what another page has made of it.
+  void part(SheetKey key);
+
   /// Gives the sheet in hand a key above that one.
   void move_key_past(SheetKey other);
 
@@ -78,6 +84,10 @@ class Sheets {
   const Label* redo_label() const;
   bool undo();  // false when there is nothing to undo; may change the sheet in hand
   bool redo();
+
+  /// What was put on a sheet in hand that is not to be changed goes onto a copy, which is in hand then. False when there is
+  /// no such thing.
+  bool copy_what_is_not_changed(std::int64_t now_ms);
 
   /// After a commit: a new sheet that was undone with nothing on it, and can't be redone any more, is thrown away.
   void tidy();
@@ -96,9 +106,11 @@ class Sheets {
   SheetKey unused_key(std::uint64_t wanted);
   bool is_undone_and_empty(const SheetInDrawer& sheet) const;
   void forget_taken_off();
+  void sort();
 
   std::vector<std::unique_ptr<SheetInDrawer>> sheets_;  // ascending keys, never empty
   SheetInDrawer* in_hand_ = nullptr;
+  std::uint64_t lane_ = 0;
   std::uint64_t greatest_key_ = 0;  // given so far: none is given again
 };
 

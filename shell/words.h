@@ -97,6 +97,8 @@ std::string kept_at(std::int64_t at_ms, int minutes_east);
 std::string being_kept();
 std::string not_kept(StoreFault why);
 std::string not_kept_advice(StoreFault why);
+std::string follows();
+std::string onto_a_copy();
 /// What was found amiss in what was kept, sheet by sheet.
 std::string findings(const std::vector<Finding>& found, const Sheets& sheets);
 /// In the device's own time: "0612" where it is today, "2026-11-24" else.

@@ -37,7 +37,7 @@ std::string not_kept(StoreFault why) {
     case StoreFault::full: return "Not kept: the device has no room left for it";
     case StoreFault::refused: return "Not kept: the browser could not write it";
     case StoreFault::taken:
-    case StoreFault::elsewhere: return "Open in another tab: what is changed here is not kept";
+    case StoreFault::elsewhere: return "Open in another tab, which does not let go of it: what is changed here is not kept yet";
   }
   return "Not kept";
 }
@@ -48,6 +48,10 @@ std::string not_kept_advice(StoreFault why) {
   return "It is tried again by itself. Until then save the sheet as a file, or copy its link.";
 }
 
+std::string follows() { return "Open in another tab too: what is done there shows here."; }
+
+std::string onto_a_copy() { return "The sheet holds what a newer version of this page put there: this is a copy without that, and the sheet is as it was."; }
+
 std::string findings(const std::vector<Finding>& found, const Sheets& sheets) {
   std::string all;
   for (const Finding& each : found) {
@@ -56,8 +60,10 @@ std::string findings(const std::vector<Finding>& found, const Sheets& sheets) {
     if (!all.empty()) all += " ";
     switch (each.kind) {
       case Finding::Kind::newer: all += "A sheet was kept by a newer version of this page: it is left as it is, load the page again to open it."; break;
+      case Finding::Kind::part_newer: all += name + " holds what a newer version of this page put there: it can be read and saved here as it is, and what you put on it goes onto a copy without that."; break;
       case Finding::Kind::past_lost: all += name + " was damaged where it is kept: it is here as it was, without its past. The damaged record is kept too."; break;
       case Finding::Kind::steps_lost: all += "The last steps of " + name + " were damaged where they are kept: the sheet is here as it was before them. The damaged records are kept too."; break;
+      case Finding::Kind::parted: all += name + " was changed in two tabs at once: what was done in each is a sheet of its own in the drawer."; break;
       case Finding::Kind::boat_newer: all += "A boat was kept by a newer version of this page: she is left as she is, load the page again to open her."; break;
       case Finding::Kind::boat_unreadable: all += "A kept boat is damaged and can't be read: she is left as she is."; break;
       case Finding::Kind::unreadable: all += "A kept sheet is damaged and can't be read: it is left as it is."; break;

@@ -65,6 +65,11 @@ EMSCRIPTEN_KEEPALIVE void sheet_store_record(Page* page, int part, double sheet,
 /// Faults are counted as in StoreFault.
 EMSCRIPTEN_KEEPALIVE void sheet_store_read(Page* page, int fault) { page->app.store_read(static_cast<StoreFault>(fault)); }
 
+/// News are counted as in StoreNews.
+EMSCRIPTEN_KEEPALIVE void sheet_store_told(Page* page, int what, int part, double key) {
+  page->app.store_told(static_cast<StoreNews>(what), {static_cast<StorePart>(part), static_cast<std::uint64_t>(key)});
+}
+
 EMSCRIPTEN_KEEPALIVE void sheet_store_refused(Page* page, int fault) { page->app.store_refused(static_cast<StoreFault>(fault)); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_store_answered(Page* page, double write, int fault) {

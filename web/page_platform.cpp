@@ -5,6 +5,8 @@
 #include <cstdlib>
 #include <memory>
 
+#include "shell/kept_key.h"
+
 // clang-format off
 EM_JS(int, page_today, (), { return Module["page"].today(); });
 
@@ -17,6 +19,10 @@ EM_JS(void, page_store_act, (int kind, int part, double sheet, double sequence, 
 });
 
 EM_JS(void, page_store_write, (double id), { Module["page"].store_write(id); });
+
+EM_JS(void, page_store_ask, (int kind, int part, double key), { Module["page"].store_ask(kind, part, key); });
+
+EM_JS(int, page_key_lane, (), { return Module["page"].key_lane; });
 
 EM_JS(void, page_wake_after, (double ms), { Module["page"].wake_after(ms); });
 
@@ -101,6 +107,10 @@ TextImage PagePlatform::text_image(const std::string& text, Face face, double px
 void PagePlatform::use_new_version() { page_use_new_version(); }
 
 int PagePlatform::minutes_east(std::int64_t at_ms) { return page_minutes_east(static_cast<double>(at_ms)); }
+
+std::uint64_t PagePlatform::key_lane() { return static_cast<std::uint64_t>(page_key_lane()) % k_key_lanes; }
+
+void PagePlatform::ask_store(const StoreAsk& ask) { page_store_ask(static_cast<int>(ask.kind), static_cast<int>(ask.document.part), static_cast<double>(ask.document.key)); }
 
 void PagePlatform::write_store(const StoreWrite& write) {
   for (const StoreAct& act : write.acts)

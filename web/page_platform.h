@@ -23,6 +23,8 @@ class PagePlatform : public Platform {
   void use_new_version() override;
   TextImage text_image(const std::string& text, Face face, double px_per_em, double most_px) override;
   void write_store(const StoreWrite& write) override;
+  void ask_store(const StoreAsk& ask) override;
+  std::uint64_t key_lane() override;
   void wake_after(std::int64_t ms) override;
   void save_file(const std::string& name, const std::string& text) override;
   void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override;

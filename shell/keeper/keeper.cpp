@@ -67,8 +67,11 @@ bool Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets,
   return true;
 }
 
-void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms) {
-  const auto found = [&](Finding::Kind kind) { findings_.push_back({kind, key}); };
+bool Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms) {
+  const auto found = [&](Finding::Kind kind) {
+    this->found({kind, key});
+    return false;
+  };
   Written known{.is_there = true, .checksum = checksum_of(whole.bytes)};
   const auto put_aside = [&](const StoreRecord& record) {
     known.set_aside.push_back({.part = StorePart::damaged, .sheet = key.value, .sequence = static_cast<std::uint64_t>(now_ms) + known.set_aside.size(), .bytes = record.bytes});
@@ -89,6 +92,8 @@ void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
   }
   SheetRecord record = std::move(read).value();
   History history(std::move(record.history));
+  known.is_newer = !record.newer_text.empty();
+  if (known.is_newer) found(Finding::Kind::part_newer);
 
   for (const StoreRecord* each : journal) {
     known.sequence = std::max(known.sequence, each->sequence);
@@ -101,6 +106,7 @@ void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
     }
     // A record that does not follow was never shown as kept: one before it had failed.
     if (!step || step->follows != known.checksum || !history.take_up(step->change)) {
+      if (known.is_newer) break;  // it may do what only the newer program can
       known.is_broken = true;
       continue;
     }
@@ -109,7 +115,11 @@ void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
     ++known.journal;
   }
   known.sequence = std::max(known.sequence, record.through);
-  if (record.state.removed_ms != 0 && now_ms - record.state.removed_ms > k_put_back_for_ms) return erase_sheet(key);
+  if (known.is_newer) known.journal = 0;  // it is not to be taken up
+  if (record.state.removed_ms != 0 && now_ms - record.state.removed_ms > k_put_back_for_ms) {
+    sheets_[key] = std::move(known);  // of a sheet that is not here any more: its records go
+    return true;
+  }
 
   history.mark();
   known.state = record.state;
@@ -117,8 +127,9 @@ void Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
   known.commits = history.commits();
   known.kept_present = history.state();
   const bool was_changed_here = changed_here(sheets, key);
-  sheets.adopt({.key = key, .history = std::move(history), .over = record.over, .under = record.state.under, .changed_ms = record.state.changed_ms, .removed_ms = record.state.removed_ms}, was_changed_here);
+  sheets.adopt({.key = key, .history = std::move(history), .over = record.over, .under = record.state.under, .changed_ms = record.state.changed_ms, .removed_ms = record.state.removed_ms, .newer_text = std::move(record.newer_text)}, was_changed_here);
   sheets_[key] = std::move(known);
+  return true;
 }
 
 /// Whether a sheet of that key was changed in this page without being kept.
@@ -126,7 +137,7 @@ bool Keeper::changed_here(const Sheets& sheets, SheetKey key) const {
   const SheetInDrawer* here = sheets.find(key);
   if (!here) return false;
   const auto known = sheets_.find(key);
-  return known == sheets_.end() || known->second.commits != here->history.commits() || known->second.present != here->history.state();
+  return known == sheets_.end() || known->second.is_parted || known->second.is_unwritten || known->second.commits != here->history.commits() || known->second.present != here->history.state();
 }
 
 // -- writing
@@ -145,22 +156,31 @@ void Keeper::look(Sheets& sheets, StoreBytes desk, std::int64_t now_ms) {
   std::vector<SheetKey> gone;
   for (const auto& [key, known] : sheets_)
     if (known.is_there && !sheets.find(key)) gone.push_back(key);
-  for (const SheetKey key : gone) erase_sheet(key);
+  for (const SheetKey key : gone) sheets_[key].is_broken = false;
+  for (const SheetKey key : gone)
+    if (may_write(document_of(key), false, now_ms)) erase_sheet(key);
+  may_write(document_of(sheets.in_hand().key), false, now_ms);
+  if (under_way_.empty() && !is_any_broken() && to_erase_.empty() && !desk_waits_) fault_ = StoreFault::none;  // what had failed is not here any more
 }
 
 void Keeper::keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms) {
   Written& known = sheets_[sheet.key];
   const History& history = sheet.history;
   const bool has_steps = history.unchanged_to() != history.last_state() || history.commits() != known.commits;
-  if (has_steps && known.is_there) sheet.changed_ms = now_ms;
+  if (has_steps && known.is_there && !known.is_newer) sheet.changed_ms = now_ms;
   const bool is_news = has_steps || history.state() != known.present || state_of(sheet) != known.state;
   if (!may_write()) return;
-  if (!known.is_there) return write_whole(sheet);
-  if (known.is_broken) {
-    if (is_under_way(sheet.key) || now_ms < retry_at_ms_) return wake_by(retry_at_ms_);
+  const StoreDocument document = document_of(sheet.key);
+  if (!known.is_there) {
+    own(document);
     return write_whole(sheet);
   }
-  if (!is_news) return;
+  if (!is_news && !known.is_broken) return has_no_news(document);
+  if (known.is_parted || known.is_newer || !may_write(document, true, now_ms)) return;
+  if (known.is_broken) {
+    if (is_under_way(document) || now_ms < retry_at_ms_) return wake_by(retry_at_ms_);
+    return write_whole(sheet);
+  }
   if (history.last_state() - history.unchanged_to() > k_most_steps_a_record || history.unchanged_to() < history.first_state()) return write_whole(sheet);
   write_step(sheet);
   if (known.journal < std::max(k_journal_most, (history.last_state() - history.first_state()) / k_journal_share)) return;
@@ -172,12 +192,12 @@ void Keeper::write_whole(SheetInDrawer& sheet) {
   Written& known = sheets_[sheet.key];
   StoreBytes bytes = fogsheet::written(SheetRecord{.key = sheet.key, .through = known.sequence, .over = sheet.over, .state = state_of(sheet), .history = sheet.history.kept()});
   known.checksum = checksum_of(bytes);
-  known.is_there = true;
-  known.is_broken = false;
+  const StoreAct::Kind kind = std::exchange(known.is_there, true) ? StoreAct::Kind::put : StoreAct::Kind::add;
+  known.is_broken = known.is_unwritten = false;
   known.journal = 0;
   StoreWrite& write = new_write({.sheet = sheet.key, .is_whole = true, .present = sheet.history.state()});
   write.acts = known.set_aside;
-  write.acts.push_back({.part = StorePart::sheets, .sheet = sheet.key.value, .bytes = std::move(bytes)});
+  write.acts.push_back({.kind = kind, .part = StorePart::sheets, .sheet = sheet.key.value, .bytes = std::move(bytes)});
   write.acts.push_back(whole_journal_gone(sheet.key));
   known.state = state_of(sheet);
   known.present = sheet.history.state();
@@ -200,6 +220,7 @@ void Keeper::write_step(SheetInDrawer& sheet) {
 
 void Keeper::write_desk() {
   if (!std::exchange(desk_waits_, false) || !may_write()) return;
+  desk_is_others_ = false;
   new_write({}).acts.push_back({.part = StorePart::desk, .bytes = framed(desk_)});
 }
 
@@ -217,8 +238,21 @@ StoreWrite& Keeper::new_write(UnderWay under_way) {
 
 std::vector<StoreWrite> Keeper::take_writes() { return std::exchange(writes_, {}); }
 
-bool Keeper::is_under_way(SheetKey key) const {
-  return std::any_of(under_way_.begin(), under_way_.end(), [&](const auto& each) { return each.second.sheet == key; });
+bool Keeper::is_under_way(StoreDocument document) const {
+  return std::any_of(under_way_.begin(), under_way_.end(), [&](const auto& each) {
+    const UnderWay& write = each.second;
+    return document.key != 0 && (document.part == StorePart::sheets ? write.sheet.value == document.key || write.erased.value == document.key : write.boat.value == document.key);
+  });
+}
+
+bool Keeper::is_broken(StoreDocument document) const {
+  const auto sheet = sheets_.find({document.key});
+  const auto boat = boats_.find({document.key});
+  return document.part == StorePart::sheets ? sheet != sheets_.end() && sheet->second.is_broken : boat != boats_.end() && boat->second.is_broken;
+}
+
+void Keeper::found(Finding finding) {
+  if (std::find(findings_.begin(), findings_.end(), finding) == findings_.end()) findings_.push_back(finding);
 }
 
 bool Keeper::is_any_broken() const {
@@ -233,6 +267,8 @@ void Keeper::written(std::uint64_t write, std::int64_t now_ms) {
   if (found == under_way_.end()) return;
   const UnderWay done = found->second;
   under_way_.erase(found);
+  let_go_of_wanted(now_ms);
+  read_parted(done);
   if (!is_any_broken()) {
     fault_ = StoreFault::none;
     retry_after_ms_ = 0;
@@ -251,16 +287,12 @@ void Keeper::failed(std::uint64_t write, StoreFault why, std::int64_t now_ms) {
   const UnderWay lost = found->second;
   under_way_.erase(found);
   fault_ = why;
-  if (why == StoreFault::taken || why == StoreFault::elsewhere) {
-    fault_ = StoreFault::elsewhere;
-    is_over_ = true;
-    return;
-  }
+  if (why == StoreFault::taken) return part(lost);
   retry_after_ms_ = std::clamp(2 * retry_after_ms_, k_first_retry_ms, k_last_retry_ms);
   retry_at_ms_ = now_ms + retry_after_ms_;
   wake_by(retry_at_ms_);
   if (const auto known = sheets_.find(lost.sheet); known != sheets_.end()) {
-    known->second.is_broken = true;
+    known->second.is_broken = known->second.is_unwritten = true;
   } else if (const auto boat = boats_.find(lost.boat); boat != boats_.end()) {
     boat->second.is_broken = true;
   } else if (lost.erased != SheetKey{}) {
@@ -284,18 +316,19 @@ void Keeper::wake(Sheets& sheets, std::int64_t now_ms) {
     const auto known = sheets_.find(sheet->key);
     if (known == sheets_.end() || !may_write()) continue;
     if (known->second.is_broken) keep_sheet(*sheet, now_ms);
-    else if (at_rest && known->second.journal >= k_journal_most) write_whole(*sheet);
+    else if (at_rest && is_ours(document_of(sheet->key)) && known->second.journal >= k_journal_most) write_whole(*sheet);
   }
   if (at_rest) rests_at_ms_ = 0;
   else if (rests_at_ms_ != 0) wake_by(rests_at_ms_);
 }
 
 void Keeper::hide(Sheets& sheets, std::int64_t now_ms) {
+  desk_waits_ = desk_waits_ || desk_is_others_;  // the page that is left last is the one that comes back
   write_desk();
   if (!may_write()) return;
   for (const std::unique_ptr<SheetInDrawer>& sheet : sheets.all()) {
     const auto known = sheets_.find(sheet->key);
-    if (known == sheets_.end()) continue;
+    if (known == sheets_.end() || !is_ours(document_of(sheet->key))) continue;
     if (known->second.is_broken) retry_at_ms_ = std::min(retry_at_ms_, now_ms);
     if (known->second.is_broken) keep_sheet(*sheet, now_ms);
     else if (known->second.journal >= k_journal_worth_hiding) write_whole(*sheet);
@@ -311,10 +344,10 @@ void Keeper::wake_by(std::int64_t at_ms) {
 Keeping Keeper::keeping() const {
   if (is_over_) return Keeping::off;
   if (!is_read_) return fault_ == StoreFault::none ? Keeping::waiting : Keeping::off;
-  if (fault_ != StoreFault::none) return Keeping::failed;
+  if (fault() != StoreFault::none) return Keeping::failed;
   if (sheets_.empty() && boats_.empty()) return Keeping::nothing;
   const bool any = std::any_of(under_way_.begin(), under_way_.end(), [](const auto& each) { return each.second.sheet != SheetKey{} || each.second.boat != BoatKey{}; });
-  return any ? Keeping::writing : Keeping::kept;
+  return any || any_claim([](const Claim& claim) { return claim.waits_since_ms != 0; }) ? Keeping::writing : Keeping::kept;
 }
 
 std::optional<std::size_t> Keeper::kept_state(SheetKey sheet) const {

@@ -102,20 +102,26 @@ bool read_boat(ByteReader& in, Boat& boat) {
   return true;
 }
 
-std::optional<Document> read_document(ByteReader& in) {
-  Result<Document> document = decode_document(in.text(k_most_text_bytes));
-  return in.ok() && document ? std::optional(std::move(document).value()) : std::nullopt;
-}
-
 Problem damaged() { return {.fault = Fault::text_checksum}; }
 
+/// Faults: as of a record.
+Result<Document> read_document(ByteReader& in, std::string* newer_text = nullptr) {
+  const std::string text(in.text(k_most_text_bytes));
+  bool left_out = false;
+  Result<Document> document = decode_document(text, &left_out);
+  if (!in.ok() || (!document && document.problem().fault != Fault::text_newer)) return damaged();
+  if (left_out && newer_text) *newer_text = text;
+  return document;
+}
+
 /// A sheet's key and present document stand first, so that a record that is damaged further on still gives them.
-bool read_head(ByteReader& in, SheetRecord& record) {
+Result<Done> read_head(ByteReader& in, SheetRecord& record) {
   record.key.value = in.whole();
-  std::optional<Document> now = read_document(in);
-  if (!now || record.key == SheetKey{}) return false;
-  record.history.now = std::move(*now);
-  return true;
+  Result<Document> now = read_document(in, &record.newer_text);
+  if (!now) return now.problem();
+  if (record.key == SheetKey{}) return damaged();
+  record.history.now = std::move(now).value();
+  return Done{};
 }
 
 }  // namespace
@@ -193,7 +199,7 @@ Result<SheetRecord> read_sheet_record(std::span<const std::uint8_t> bytes) {
   ByteReader in(*body);
   SheetRecord record;
   KeptHistory& history = record.history;
-  if (!read_head(in, record)) return damaged();
+  if (const Result<Done> head = read_head(in, record); !head) return head.problem();
   record.through = in.whole();
   if (const SheetKey over{in.whole()}; over != SheetKey{}) {
     record.over = LaidOver{over, {}};
@@ -202,9 +208,9 @@ Result<SheetRecord> read_sheet_record(std::span<const std::uint8_t> bytes) {
   if (!read_state(in, record.state)) return damaged();
   if (!read_numbers(in, history) || !read_steps(in, history.steps) || !is_present_among_steps(history)) return damaged();
   if (!history.steps.empty()) {
-    std::optional<Document> first = read_document(in);
-    if (!first) return damaged();
-    history.first = std::move(*first);
+    Result<Document> first = read_document(in);
+    if (!first) return first.problem();
+    history.first = std::move(first).value();
   }
   if (!in.at_end()) return damaged();
   return record;

@@ -29,6 +29,7 @@ struct SheetRecord {
   std::optional<LaidOver> over;
   SheetState state;
   KeptHistory history;
+  std::string newer_text = {};  // the document's, when a newer program has put in what is not understood here
 };
 
 /// What changed since the record before it.

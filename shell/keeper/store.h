@@ -17,6 +17,14 @@ enum class StorePart : std::uint8_t {
 
 using StoreBytes = std::vector<std::uint8_t>;
 
+/// A sheet or a boat. One page at a time writes it.
+struct StoreDocument {
+  StorePart part = StorePart::sheets;  // desk for a boat
+  std::uint64_t key = 0;
+
+  auto operator<=>(const StoreDocument&) const = default;
+};
+
 struct StoreRecord {
   StorePart part = StorePart::sheets;
   std::uint64_t sheet = 0;
@@ -44,6 +52,29 @@ struct StoreAct {
 struct StoreWrite {
   std::uint64_t id = 0;  // for the answer
   std::vector<StoreAct> acts;
+};
+
+/// What is asked beside writes, each of one document.
+struct StoreAsk {
+  enum class Kind : std::uint8_t {
+    claim,      // to be the page that writes it, as soon as no other is
+    claim_now,  // and a page that is, is asked to let go of it
+    let_go,
+    read,
+  };
+  Kind kind = Kind::claim;
+  StoreDocument document;
+
+  bool operator==(const StoreAsk&) const = default;
+};
+
+/// What the page tells of a document.
+enum class StoreNews : std::uint8_t {
+  read,       // with all its records, as was asked
+  granted,    // this page writes it from now on; with all its records
+  elsewhere,  // another page does; granted comes when it has gone
+  wanted,     // another page asks to be the one that does
+  heard,      // another page has written: with the record when it is of the journal, else to be read
 };
 
 /// Why nothing can be kept.

@@ -12,6 +12,7 @@ void add_keeping(Panel& margin, const Session& session) {
   const Keeping keeping = keeper.keeping();
   if (keeping == Keeping::kept && keeper.kept_ms() != 0) margin.items.push_back(LineItem{.text = words::kept_at(keeper.kept_ms(), session.platform.minutes_east(keeper.kept_ms())), .tone = LineTone::soft});
   if (keeping == Keeping::writing) margin.items.push_back(LineItem{.text = words::being_kept(), .tone = LineTone::soft});
+  if (keeper.follows(session.sheets.in_hand().key)) margin.items.push_back(LineItem{.text = words::follows(), .tone = LineTone::soft});
   if (keeping != Keeping::failed && keeping != Keeping::off) return;
   if (session.nothing_to_lose()) {
     margin.items.push_back(LineItem{.text = words::not_kept(keeper.fault()), .tone = LineTone::soft});

@@ -10,7 +10,7 @@ import { open_chromium, with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of, where } from './lib/hands.mjs';
 import { do_the_job } from './lib/job.mjs';
 import { picture, same_ink } from './lib/pictures.mjs';
-import { command, done, frames, kept_offline, link, note_violations, open, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
+import { command, done, frames, kept, kept_offline, link, note_violations, open, open_again, read, ready, sheet_of, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site, site_folder } from './lib/site.mjs';
 import { chromium_on_site } from './lib/stage.mjs';
 
@@ -157,6 +157,53 @@ describe('hardships', with_engine('chromium', 180_000), () => {
       await page.reload();
       await ready(page);
       await page.close();
+    } finally {
+      await moving.close().catch(() => {});
+      rmSync(folder, { recursive: true });
+    }
+  });
+
+  test('a tab of the older version goes on beside one of the newer, with its own files and the same sheets', async () => {
+    const folder = mkdtempSync(path.join(os.tmpdir(), 'fogsheet-site-'));
+    cpSync(site_folder, folder, { recursive: true });
+    const moving = await open_site({ folder });
+    try {
+      const older = await stage.browser.open(size);
+      await open(older, moving.url);
+      await kept_offline(older);
+      await older.reload();
+      await ready(older);
+      await done(older, 'new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across', name: 'Gull' });
+      await kept(older);
+      const raw = await older.raw.context.newPage();
+      const newer = { ...older, raw: { ...older.raw, page: raw }, goto: (url) => raw.goto(url), evaluate: (fn, ...args) => raw.evaluate(`(${fn})(...${JSON.stringify(args)})`) };
+      await open_again(newer, moving.url);
+      const version = (page) => page.evaluate(() => document.querySelector('script[type=module]').src);
+      const old_version = await version(older);
+      assert.equal(await version(newer), old_version);
+      publish_anew(folder);
+      await newer.evaluate(() => navigator.serviceWorker.getRegistration().then((worker) => worker.update()));
+      await until(newer, 'the newer version to wait', () => navigator.serviceWorker.getRegistration().then((worker) => Boolean(worker.waiting)));
+      await until(newer, 'word of it', () => /newer version/.test(document.getElementById('margin').innerText));
+      await Promise.all([raw.waitForNavigation(), done(newer, 'use-new-version')]);
+      await ready(newer);
+      assert.notEqual(await version(newer), old_version);
+      await moving.close();  // from here on all comes from the device
+
+      await done(older, 'add-mark', { name: 'from the older', lat_deg: 44.01, lon_deg: -31 });
+      await kept(older);
+      const last_mark = (page, name) => until(page, name, (wanted) => window.fogsheet.read().marks.at(-1)?.name === wanted, name);
+      await last_mark(newer, 'from the older');
+      await done(newer, 'add-mark', { name: 'from the newer', lat_deg: 44.02, lon_deg: -31 });
+      await kept(newer);
+      await last_mark(older, 'from the newer');
+      const [download] = await Promise.all([older.raw.page.waitForEvent('download'), done(older, 'save-as', { format: 'gpx' })]);
+      assert.match(readFileSync(await download.path(), 'utf8'), /from the newer/);
+      await older.reload();
+      await ready(older);
+      assert.equal(await version(older), await version(newer), 'loaded anew it is the newer one');
+      assert.deepEqual((await read(older)).marks.map(({ name }) => name), ['from the older', 'from the newer']);
+      await older.close();
     } finally {
       await moving.close().catch(() => {});
       rmSync(folder, { recursive: true });

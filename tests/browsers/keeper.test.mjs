@@ -72,6 +72,18 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await page.close();
   });
 
+  test('the database is of version 1, which it stays, with a store for each part', async () => {
+    const page = await fresh();
+    await fill(page, 'Gull');
+    assert.deepEqual(await page.evaluate(() => indexedDB.databases()), [{ name: 'fogsheet', version: 1 }]);
+    const names = await page.evaluate(() => new Promise((found) => {
+      const request = indexedDB.open('fogsheet');
+      request.onsuccess = () => found([...request.result.objectStoreNames]);
+    }));
+    assert.deepEqual(names, ['damaged', 'desk', 'journal', 'sheets']);
+    await page.close();
+  });
+
   test('a reload right after a command loses nothing of it', async () => {
     const page = await fresh();
     await done(page, 'new-sheet', middle);
@@ -290,24 +302,91 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await page.close();
   });
 
-  test('a second tab is told, keeps nothing, and takes over when the first has gone', async () => {
+  /// Another tab beside a page.
+  async function tab_beside(page) {
+    const raw = await page.raw.context.newPage();
+    return { ...page, raw: { ...page.raw, page: raw }, goto: (url) => raw.goto(url), evaluate: (fn, ...args) => raw.evaluate(`(${fn})(...${JSON.stringify(args)})`) };
+  }
+
+  const marks_of = async (page) => (await read(page)).marks.map(({ name }) => name);
+  const until_last_mark = (page, name) => until(page, `the mark ${name}`, (wanted) => window.fogsheet.read().marks.at(-1).name === wanted, name);
+
+  test('a second tab follows the first live, what is changed there is kept, and either may go', async () => {
     const page = await fresh();
     await fill(page, 'Gull');
-    const second = await page.raw.context.newPage();
-    const other = { ...page, raw: { ...page.raw, page: second }, goto: (url) => second.goto(url), evaluate: (fn, ...args) => second.evaluate(`(${fn})(...${JSON.stringify(args)})`) };
+    const other = await tab_beside(page);
     await open_again(other, stage.site.url);
-    assert.equal((await read(other)).sheet.name, 'Gull', 'what is kept can be seen');
-    assert.equal((await read(other)).history.kept.state, 'off');
-    assert.match(await until(other, 'the line', () => document.getElementById('margin').innerText), /another tab/);
-    await done(other, 'add-mark', { name: 'in the second', lat_deg: 44.02, lon_deg: -31 });
+    assert.equal((await read(other)).sheet.name, 'Gull');
+    assert.match(await until(other, 'the line', () => /another tab.*/.exec(document.getElementById('margin').innerText)?.[0]), /shows here/);
     await done(page, 'add-mark', { name: 'in the first', lat_deg: 44.02, lon_deg: -31 });
-    await kept(page);
-    await page.raw.page.close();
+    await until_last_mark(other, 'in the first');
+    await done(page, 'undo');
+    await until_last_mark(other, 'Off Sarn');
+    await done(page, 'redo');
+    await until_last_mark(other, 'in the first');
+    assert.equal((await read(other)).history.undo_label, (await read(page)).history.undo_label);
+
+    await done(other, 'add-mark', { name: 'in the second', lat_deg: 44.03, lon_deg: -31 });
     await kept(other);
-    const { marks, history } = await read(other);
-    assert.equal(marks.at(-1).name, 'in the second', 'what was done here stays in hand');
-    assert.equal(history.drawer.filter(({ name }) => name === 'Gull').length, 2, 'beside what the first kept');
-    await second.close();
+    assert.equal((await read(other)).history.kept.follows, false, 'it writes the sheet now');
+    await until_last_mark(page, 'in the second');
+    await until(page, 'the first to follow', () => window.fogsheet.read().history.kept.follows);
+
+    await done(other, 'new-sheet', { ...middle, name: 'Tern' });
+    await until(page, 'the new sheet in the drawer', () => window.fogsheet.read().history.drawer.some(({ name }) => name === 'Tern'));
+    assert.equal((await read(page)).sheet.name, 'Gull', 'what is in hand stays in hand');
+    await kept(other);
+    await other.raw.page.close();
+    await done(page, 'add-mark', { name: 'last', lat_deg: 44.04, lon_deg: -31 });
+    await kept(page);
+    await page.reload();
+    await ready(page);
+    assert.equal((await read(page)).sheet.name, 'Gull', 'the desk of the tab that was left last');
+    assert.deepEqual(await marks_of(page), ['Gull Rock', 'Off Sarn', 'in the first', 'in the second', 'last']);
+    assert.equal((await read(page)).history.drawer.length, 2);
+    await page.close();
+  });
+
+  test('two tabs that change a sheet at the same moment: both changes stay', async () => {
+    const page = await fresh();
+    await fill(page, 'Gull');
+    const other = await tab_beside(page);
+    await open_again(other, stage.site.url);
+    for (let n = 0; n < 10; n += 1) await Promise.all([page, other].map((each, i) => done(each, 'add-mark', { name: `${'ab'[i]}${n}`, lat_deg: 44.02 + n * 0.001, lon_deg: -31 - i * 0.01 })));
+    await kept(page);
+    await kept(other);
+    await other.raw.page.close();
+    await page.reload();
+    await ready(page);
+    const all = new Set();
+    for (const { key } of (await read(page)).history.drawer) {
+      await done(page, 'open-sheet', { key });
+      for (const name of await marks_of(page)) all.add(name);
+    }
+    for (let n = 0; n < 10; n += 1) for (const tab of 'ab') assert.ok(all.has(`${tab}${n}`), `${tab}${n}`);
+    await page.close();
+  });
+
+  test('beside a tab of a version that keeps all alone nothing is kept, which is said, until it has gone', async () => {
+    const page = await fresh();
+    await fill(page, 'Gull');
+    const old = await tab_beside(page);
+    await old.goto(`${stage.site.url}notices.txt`);
+    await page.goto('about:blank');
+    await old.evaluate(() => new Promise((held) => {
+      navigator.locks.request('fogsheet', () => {
+        held(true);
+        return new Promise(() => {});
+      });
+    }));
+    await open_again(page, stage.site.url);
+    assert.equal((await read(page)).sheet.name, 'Gull', 'what is kept can be seen');
+    assert.equal((await read(page)).history.kept.state, 'off');
+    assert.match(await until(page, 'the line', () => document.getElementById('margin').innerText), /another tab/);
+    await done(page, 'add-mark', { name: 'beside it', lat_deg: 44.02, lon_deg: -31 });
+    await old.raw.page.close();
+    await kept(page);
+    assert.equal((await read(page)).marks.at(-1).name, 'beside it', 'what was done here stays in hand');
     await page.close();
   });
 

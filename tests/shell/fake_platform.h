@@ -18,7 +18,9 @@ struct FakePlatform : Platform {
   bool new_version_used = false;
   bool kept_awake = false;
   bool position_followed = false;
+  std::uint64_t lane = 0;
   std::vector<StoreWrite> store_writes;
+  std::vector<StoreAsk> store_asks;
   std::int64_t wakes_after_ms = 0;
   std::map<std::string, std::string> saved_files;
   int picture_dots = -1;  // of the last picture saved
@@ -30,6 +32,7 @@ struct FakePlatform : Platform {
 
   Date today() override { return day; }
   std::int64_t now_ms() override { return time_ms; }
+  std::uint64_t key_lane() override { return lane; }
   std::string page_address() override { return "https://example.org/sheet/"; }
   void copy(const std::string& text) override { copied_text = text; }
   void keep_awake(bool wanted) override { kept_awake = wanted; }
@@ -46,6 +49,7 @@ struct FakePlatform : Platform {
   std::string setting(const std::string& name) override { return settings[name]; }
   int minutes_east(std::int64_t) override { return 60; }
   void write_store(const StoreWrite& write) override { store_writes.push_back(write); }
+  void ask_store(const StoreAsk& ask) override { store_asks.push_back(ask); }
   void wake_after(std::int64_t ms) override { wakes_after_ms = ms; }
   void save_file(const std::string& name, const std::string& text) override { saved_files[name] = text; }
   void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override {

@@ -26,6 +26,15 @@ class FakeStore {
     return list;
   }
 
+  std::vector<StoreRecord> all_of(StoreDocument document) const {
+    std::vector<StoreRecord> list = all();
+    std::erase_if(list, [&](const StoreRecord& each) {
+      const bool is_of_it = document.part == StorePart::desk ? each.part == StorePart::desk && each.sequence == 1 : each.part == StorePart::sheets || each.part == StorePart::journal;
+      return each.sheet != document.key || !is_of_it;
+    });
+    return list;
+  }
+
   /// Does the first write that waits, as a whole or not at all. Why not.
   StoreFault do_next(std::uint64_t& id) {
     const StoreWrite write = std::move(waiting.front());

@@ -71,33 +71,6 @@ TEST_CASE("what is done before the store has answered is kept beside what is the
   CHECK(Page(store, k_start_ms + 90'000).sheets.shown().size() == 2);
 }
 
-TEST_CASE("another page that wrote the same journal is noticed, and nothing of it overwritten") {
-  FakeStore store;
-  Page one(store);
-  one.mark(store, "A");
-  one.answer(store);
-  Page two(store, k_start_ms + 1'000);
-  one.mark(store, "B");
-  one.answer(store);
-  two.mark(store, "C");
-  two.answer(store);
-  CHECK(two.keeper.keeping() == Keeping::off);
-  CHECK(two.keeper.fault() == StoreFault::elsewhere);
-  two.mark(store, "D");
-  CHECK(store.waiting.empty());
-  CHECK(Page(store, k_start_ms + 60'000).seen() == one.seen());
-
-  // When the other page is gone, what was done here is kept beside what it kept.
-  two.keeper.store_read(store.all(), two.sheets, two.now_ms);
-  two.look(store);
-  two.answer(store);
-  CHECK(two.keeper.keeping() == Keeping::kept);
-  CHECK(two.sheets.in_hand().history.now().marks.size() == 3);
-  Page later(store, k_start_ms + 90'000);
-  CHECK(later.sheets.shown().size() == 2);
-  CHECK(later.seen() == two.seen());
-}
-
 TEST_CASE("a page that is refused the store keeps nothing and says why") {
   Sheets sheets(sheet_named("demo"), k_start_ms);
   Keeper keeper;

@@ -33,15 +33,28 @@ struct Page {
   Keeper keeper;
   std::int64_t now_ms = k_start_ms;
 
-  explicit Page(FakeStore& store, std::int64_t at_ms = k_start_ms) : sheets(sheet_named("demo"), at_ms), now_ms(at_ms) {
+  Boats boats;
+  StoreBytes last_desk;
+
+  explicit Page(FakeStore& store, std::int64_t at_ms = k_start_ms, std::uint64_t lane = 0) : sheets(sheet_named("demo"), at_ms, lane), now_ms(at_ms), boats(lane) {
     keeper.store_read(store.all(), sheets, now_ms);
     look(store);
   }
 
   void look(FakeStore& store, StoreBytes desk = {}) {
     now_ms += 10;
-    keeper.look(sheets, std::move(desk), now_ms);
+    keeper.look(sheets, desk, now_ms);
+    if (grant(store)) keeper.look(sheets, desk, now_ms);
+    last_desk = std::move(desk);
     store.ask(keeper.take_writes());
+  }
+
+  /// As the only page there is: what it asks of the store it gets.
+  bool grant(FakeStore& store) {
+    const std::vector<StoreAsk> asks = keeper.take_asks();
+    for (const StoreAsk& ask : asks)
+      if (ask.kind != StoreAsk::Kind::let_go) keeper.told(ask.kind == StoreAsk::Kind::read ? StoreNews::read : StoreNews::granted, ask.document, store.all_of(ask.document), sheets, boats, now_ms);
+    return !asks.empty();
   }
 
   void mark(FakeStore& store, const std::string& name) {
@@ -69,6 +82,7 @@ struct Page {
       REQUIRE(tick < 50);
       now_ms = std::max(now_ms, keeper.wakes_at_ms());
       keeper.wake(sheets, now_ms);
+      if (grant(store)) keeper.look(sheets, last_desk, now_ms);
       store.ask(keeper.take_writes());
       answer(store);
     }

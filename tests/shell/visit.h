@@ -28,7 +28,12 @@ struct Visit {
 
   /// The store does all that was asked for.
   void settle() {
-    while (!platform.store_writes.empty()) {
+    while (!platform.store_writes.empty() || !platform.store_asks.empty()) {
+      for (const StoreAsk& ask : std::exchange(platform.store_asks, {})) {
+        if (ask.kind == StoreAsk::Kind::let_go) continue;
+        for (StoreRecord& record : store.all_of(ask.document)) app.store_record(std::move(record));
+        app.store_told(ask.kind == StoreAsk::Kind::read ? StoreNews::read : StoreNews::granted, ask.document);
+      }
       store.ask(std::exchange(platform.store_writes, {}));
       while (!store.waiting.empty()) {
         std::uint64_t id = 0;

@@ -38,7 +38,7 @@ async function start() {
   const tell = (what, ...told) => page.tell(what, ...told);
   let is_running;
   const running = new Promise((done) => { is_running = done; });
-  const store = new Store((write, fault) => tell('store_answered', write, fault));
+  const store = new Store((write, fault) => tell('store_answered', write, fault), (...told) => running.then(() => tell('store_told', ...told)));
   const platform = make_platform(store, (text) => status.read_aloud(text), tell);
   const [module, kept, regular, bold, italic] = await Promise.all([
     Promise.all([import('./fogsheet.js'), program_of('fogsheet.wasm')]).then(([{ default: make_module }, program]) => make_module({ page: platform, ...program })),
@@ -168,6 +168,8 @@ function run(page, kept) {
     else happen(() => program.half_typed({ field: '', text: '' }));
   });
   addEventListener('pagehide', put_away);
+  // Taken out of the browser's memory again, a page has missed what others have written.
+  addEventListener('pageshow', ({ persisted }) => { if (persisted) location.reload(); });
   setInterval(() => { if (document.visibilityState === 'visible') happen(() => program.minute_passed()); }, clock_ms);
   // What is printed is painted as the browser sets about it, whoever asked for it.
   addEventListener('beforeprint', () => page.tell('printing', true));

@@ -42,6 +42,10 @@ export function make_platform(store, read_aloud, tell) {
 
     store_act: (...act) => store.act(...act),
     store_write: (id) => store.write(id),
+    store_ask: (...ask) => store.ask(...ask),
+
+    /// One of 4096, so that pages that are open at once hardly give the same key to two things.
+    key_lane: crypto.getRandomValues(new Uint16Array(1))[0] % 4096,
 
     save_file: (name, text) => download(name, text),
 

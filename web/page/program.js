@@ -36,6 +36,10 @@ export class Program {
   }
   store_read(fault) { this.#call('store_read', fault); }
   store_refused(fault) { this.#call('store_refused', fault); }
+  store_told(what, part, key, records) {
+    records.forEach((record) => this.store_record(record.part, record.sheet, record.sequence, record.bytes));
+    this.#call('store_told', what, part, key);
+  }
   store_answered(write, fault) { this.#call('store_answered', write, fault); }
   woken() { this.#call('woken'); }
   hidden() { this.#call('hidden'); }
