@@ -10,11 +10,7 @@
 namespace fogsheet::fields {
 namespace {
 
-// Codes of the format: the place in each list. New ones go at the end.
-constexpr Paper k_papers[] = {Paper::a4_upright,     Paper::a4_across,     Paper::a3_upright,
-                              Paper::a3_across,      Paper::letter_upright, Paper::letter_across,
-                              Paper::tabloid_upright, Paper::tabloid_across, Paper::screen};
-constexpr MarkKind k_kinds[] = {MarkKind::landmark, MarkKind::light, MarkKind::turn, MarkKind::danger, MarkKind::other};
+// Codes of the format, as those in the header.
 constexpr Reference k_references[] = {Reference::true_north, Reference::magnetic, Reference::compass};
 constexpr SignSet k_sign_sets[] = {SignSet::a, SignSet::b};
 

@@ -17,6 +17,12 @@ bool read_position(ByteReader& in, GridPosition& at, GridPosition& previous);
 void write_id(ByteWriter& out, std::uint32_t id, std::uint32_t expected);
 bool read_id(ByteReader& in, std::uint32_t& id, std::uint32_t expected);
 
+/// Codes of the format: the place in each list. New ones go at the end.
+inline constexpr Paper k_papers[] = {Paper::a4_upright,     Paper::a4_across,     Paper::a3_upright,
+                                     Paper::a3_across,      Paper::letter_upright, Paper::letter_across,
+                                     Paper::tabloid_upright, Paper::tabloid_across, Paper::screen};
+inline constexpr MarkKind k_kinds[] = {MarkKind::landmark, MarkKind::light, MarkKind::turn, MarkKind::danger, MarkKind::other};
+
 /// What comes from a short list, as its place there.
 void write_paper(ByteWriter& out, Paper paper);
 bool read_paper(ByteReader& in, Paper& paper);

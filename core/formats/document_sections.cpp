@@ -7,6 +7,7 @@
 #include "core/base/utf8.h"
 #include "core/formats/boat_fields.h"
 #include "core/formats/document_fields.h"
+#include "core/formats/packed_document.h"
 #include "core/formats/passage_fields.h"
 
 namespace fogsheet {
@@ -50,18 +51,6 @@ Result<Done> read_rows(Section section, ByteReader& in, std::size_t most, Table<
 }
 
 // The sheet: name, latitude, longitude, scale, paper, year from 1900, month, day, datum.
-ByteWriter written_sheet(const Sheet& sheet) {
-  ByteWriter out;
-  out.text(sheet.name);
-  GridPosition origin;
-  write_position(out, sheet.middle, origin);
-  out.whole(static_cast<std::uint64_t>(sheet.scale));
-  fields::write_paper(out, sheet.paper);
-  fields::write_date(out, sheet.date);
-  out.text(sheet.datum == k_usual_datum ? std::string_view{} : std::string_view(sheet.datum));
-  return out;
-}
-
 Result<Done> read_sheet(ByteReader& in, Sheet& sheet) {
   GridPosition origin;
   const bool all_read = fields::read_text(in, sheet.name, k_most_name_bytes) && read_position(in, sheet.middle, origin) &&
@@ -74,19 +63,6 @@ Result<Done> read_sheet(ByteReader& in, Sheet& sheet) {
 }
 
 // A mark: id, kind, latitude, longitude, name, and for a danger its radius in 0.001 nm.
-ByteWriter written_marks(const Document& document) {
-  GridPosition previous = document.sheet.middle;
-  std::uint32_t expected_id = 1;
-  return written_rows(document.marks, [&](ByteWriter& out, const Mark& mark) {
-    write_id(out, mark.id.value, expected_id);
-    fields::write_kind(out, mark.kind);
-    write_position(out, mark.at, previous);
-    out.text(mark.name);
-    if (mark.kind == MarkKind::danger) fields::write_danger_radius(out, mark.radius_nm);
-    expected_id = mark.id.value + 1;
-  });
-}
-
 Result<Done> read_marks(ByteReader& in, Document& document) {
   GridPosition previous = document.sheet.middle;
   std::uint32_t expected_id = 1;
@@ -99,18 +75,6 @@ Result<Done> read_marks(ByteReader& in, Document& document) {
 }
 
 // A leg: id, where from (mostly where the leg before ended), where to.
-ByteWriter written_legs(const Document& document) {
-  std::uint32_t expected_id = 1;
-  std::uint32_t expected_from = 1;
-  return written_rows(document.legs, [&](ByteWriter& out, const Leg& leg) {
-    write_id(out, leg.id.value, expected_id);
-    write_id(out, leg.from.value, expected_from);
-    write_id(out, leg.to.value, leg.from.value);
-    expected_id = leg.id.value + 1;
-    expected_from = leg.to.value;
-  });
-}
-
 Result<Done> read_legs(ByteReader& in, Document& document) {
   std::uint32_t expected_id = 1;
   std::uint32_t expected_from = 1;
@@ -124,17 +88,6 @@ Result<Done> read_legs(ByteReader& in, Document& document) {
 }
 
 // A rose: id, latitude, longitude, radius in 0.1 mm.
-ByteWriter written_roses(const Document& document) {
-  GridPosition previous = document.sheet.middle;
-  std::uint32_t expected_id = 1;
-  return written_rows(document.roses, [&](ByteWriter& out, const Rose& rose) {
-    write_id(out, rose.id.value, expected_id);
-    write_position(out, rose.at, previous);
-    fields::write_rose_radius(out, rose.radius_mm);
-    expected_id = rose.id.value + 1;
-  });
-}
-
 Result<Done> read_roses(ByteReader& in, Document& document) {
   GridPosition previous = document.sheet.middle;
   std::uint32_t expected_id = 1;
@@ -158,12 +111,6 @@ Result<Done> read_chart_note(ByteReader& in, Document& document) {
   if (!fields::read_chart_note(in, note, previous) || !in.at_end()) return bad(Section::chart_note);
   document.chart_note = note;
   return Done{};
-}
-
-ByteWriter written_next_id(const Document& document) {
-  ByteWriter out;
-  out.whole(document.next_id);
-  return out;
 }
 
 Result<Done> read_next_id(ByteReader& in, Document& document) {
@@ -312,6 +259,13 @@ Result<Done> read_passages(ByteReader& in, Document& document) {
   return Done{};
 }
 
+Result<Done> read_packed(ByteReader& in, Document& document) {
+  Result<Document> unpacked = unpack(in.raw(in.left()));
+  if (!unpacked) return unpacked.problem();
+  document = std::move(unpacked).value();
+  return Done{};
+}
+
 }  // namespace
 
 std::string_view section_name(Section section) {
@@ -329,6 +283,7 @@ std::string_view section_name(Section section) {
     case Section::text_notes: return "text notes";
     case Section::compass: return "compass";
     case Section::passages: return "passages";
+    case Section::packed: return "packed";
   }
   check_failed("section", "a section without a name", __FILE__, __LINE__);
 }
@@ -337,12 +292,8 @@ bool is_required(Section section) { return section == Section::sheet || section 
 
 std::optional<ByteWriter> write_section(const Document& document, Section section) {
   switch (section) {
-    case Section::sheet: return written_sheet(document.sheet);
-    case Section::marks: return document.marks.empty() ? std::nullopt : std::optional(written_marks(document));
-    case Section::legs: return document.legs.empty() ? std::nullopt : std::optional(written_legs(document));
-    case Section::roses: return document.roses.empty() ? std::nullopt : std::optional(written_roses(document));
+    case Section::sheet: case Section::marks: case Section::legs: case Section::roses: case Section::next_id: case Section::packed: return std::nullopt;
     case Section::chart_note: return document.chart_note ? std::optional(written_chart_note(document)) : std::nullopt;
-    case Section::next_id: return written_next_id(document);
     case Section::mark_details: return written_mark_details(document);
     case Section::readings: return written_readings(document);
     case Section::own_places: return written_own_places(document);
@@ -370,6 +321,7 @@ Result<Done> read_section(Section section, std::span<const std::uint8_t> bytes, 
     case Section::text_notes: return read_text_notes(in, document);
     case Section::compass: return read_compass(in, document);
     case Section::passages: return read_passages(in, document);
+    case Section::packed: return read_packed(in, document);
   }
   check_failed("section", "a section that is not read", __FILE__, __LINE__);
 }

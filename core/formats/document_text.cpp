@@ -6,13 +6,14 @@
 #include "core/formats/bytes.h"
 #include "core/formats/crc32.h"
 #include "core/formats/document_sections.h"
+#include "core/formats/packed_document.h"
 
 namespace fogsheet {
 namespace {
 
 // The bytes: sections in the order of their numbers, each a tag, a length and that many bytes; then the checksum of all
 // before it, least byte first. A tag is twice the section's number, and one more when a reader that doesn't know it may
-// leave it out.
+// leave it out. What is written today has one section, with all of the document packed; texts of before have several.
 constexpr std::uint64_t k_may_be_left_out = 1;
 constexpr std::size_t k_checksum_bytes = 4;
 constexpr std::size_t k_most_format_digits = 6;
@@ -55,6 +56,8 @@ Problem missing(Section section) {
   return {.fault = Fault::text_missing_section, .texts = {std::string(section_name(section))}};
 }
 
+Problem out_of_order(std::uint64_t number) { return {.fault = Fault::text_section, .texts = {"order"}, .numbers = {static_cast<double>(number)}}; }
+
 Result<Document> read_sections(std::span<const std::uint8_t> body, bool* left_out) {
   Document document;
   bool seen[std::size(k_sections) + 1] = {};
@@ -65,8 +68,7 @@ Result<Document> read_sections(std::span<const std::uint8_t> body, bool* left_ou
     const std::span<const std::uint8_t> bytes = in.raw(in.whole());
     if (!in.ok()) return Fault::text_cut_short;
     const std::uint64_t number = tag >> 1;
-    if (number <= last_number)
-      return Problem{.fault = Fault::text_section, .texts = {"order"}, .numbers = {static_cast<double>(number)}};
+    if (number <= last_number) return out_of_order(number);
     last_number = number;
     const Section* section = section_of(tag);
     if (!section) {
@@ -75,10 +77,15 @@ Result<Document> read_sections(std::span<const std::uint8_t> body, bool* left_ou
       // Only a later format can have a section that must not be left out.
       return Problem{.fault = Fault::text_newer, .numbers = {k_document_format + 1, k_document_format}};
     }
-    if (*section != Section::sheet && !seen[static_cast<int>(Section::sheet)]) return missing(Section::sheet);
+    // A packed text has all in one section; a plain one begins with its sheet.
+    const bool is_packed = *section == Section::packed;
+    const bool has_sheet = seen[static_cast<int>(Section::sheet)];
+    if (is_packed && has_sheet) return out_of_order(number);
+    if (!is_packed && !has_sheet && *section != Section::sheet) return missing(Section::sheet);
     const Result<Done> read = read_section(*section, bytes, document);
     if (!read) return read.problem();
-    seen[static_cast<int>(*section)] = true;
+    for (const Section held : k_sections)
+      if (held == *section || (is_packed && is_required(held))) seen[static_cast<int>(held)] = true;
   }
   for (const Section section : k_sections)
     if (is_required(section) && !seen[static_cast<int>(section)]) return missing(section);
@@ -90,14 +97,11 @@ Result<Document> read_sections(std::span<const std::uint8_t> body, bool* left_ou
 }  // namespace
 
 std::string encode_document(const Document& document) {
+  const std::vector<std::uint8_t> packed = pack(document);
   ByteWriter out;
-  for (const Section section : k_sections) {
-    const std::optional<ByteWriter> written = write_section(document, section);
-    if (!written) continue;
-    out.whole(tag_of(section));
-    out.whole(written->bytes().size());
-    out.raw(written->bytes());
-  }
+  out.whole(tag_of(Section::packed));
+  out.whole(packed.size());
+  out.raw(packed);
   const std::uint32_t checksum = crc32(out.bytes());
   std::uint8_t checksum_bytes[k_checksum_bytes];
   for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum_bytes[i] = static_cast<std::uint8_t>(checksum >> (8 * i));
