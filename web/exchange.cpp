@@ -1,4 +1,4 @@
-// The page's second program: reads and writes the files of other programs, for the first (page/files.js). It comes when it is
+// The page's second program: reads and writes the files of other programs, and makes QR codes, for the first (page/files.js). It comes when it is
 // asked for, and goes with its memory when it has answered.
 #include <emscripten.h>
 
@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/exchange/exchange.h"
+#include "core/exchange/qr_code.h"
 
 namespace fogsheet {
 
@@ -39,6 +40,9 @@ EMSCRIPTEN_KEEPALIVE void exchange_write(Exchange* exchange, int format, const s
   const std::string file = file_of(*all, k_formats[format]);
   exchange->answer.assign(file.begin(), file.end());
 }
+
+/// A text as a QR code (core/exchange/qr_code.h).
+EMSCRIPTEN_KEEPALIVE void exchange_qr(Exchange* exchange, const std::uint8_t* first, int size) { exchange->answer = qr_code(text(first, size)); }
 
 EMSCRIPTEN_KEEPALIVE const std::uint8_t* exchange_answer(Exchange* exchange) { return exchange->answer.data(); }
 
