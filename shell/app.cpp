@@ -9,6 +9,7 @@
 #include "shell/read.h"
 #include "shell/tools/target.h"
 #include "shell/words_of_print.h"
+#include "shell/words_of_sending.h"
 
 namespace fogsheet {
 
@@ -128,7 +129,7 @@ HalfTyped App::take_half_typed() { return std::exchange(inside_->session.half_ty
 void App::start(const std::string& fragment, bool loaded_anew) {
   Session& session = inside_->session;
   const bool has_it = loaded_anew && session.keeper.kept_state(session.sheets.in_hand().key);
-  if (!fragment.empty() && !has_it) run_command(session, "open-text", Value::object({{"text", fragment}}));
+  if (!fragment.empty() && !has_it) run_command(session, "open-link", Value::object({{"text", fragment}}));
   inside_->keep();
 }
 
@@ -139,11 +140,14 @@ void App::minute_passed() {
 
 void App::copied(bool done) {
   Session& session = inside_->session;
-  if (done) session.say(words::link_copied());
+  const bool is_link = session.sending.link_copied;
+  if (done) session.say(words::copied(is_link));
   else {
-    session.link_shown = true;
-    session.slip = SlipId::more;
-    session.message = {words::link_not_copied(), true};
+    session.message = {words::not_copied(is_link), true};
+    if (is_link) {
+      session.sending.link_shown = true;
+      session.slip = SlipId::send;
+    }
   }
   session.touch();
 }

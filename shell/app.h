@@ -105,6 +105,10 @@ class App {
   void file_read(std::span<const std::uint8_t> bytes);
   void file_not_read(bool no_bytes);
   void file_not_saved();
+  /// A link as a code (exchange/qr_code.h); no bytes when what makes them did not come.
+  void code_made(std::span<const std::uint8_t> modules);
+  /// Nothing took what was to be shared.
+  void not_shared();
   void copied(bool done);
   /// What shows the time is to be shown anew.
   void minute_passed();

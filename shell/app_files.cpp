@@ -1,4 +1,4 @@
-// Files: what the page tells of one that was chosen, dropped, or opened by the system.
+// Files: what the page tells of one that was chosen, dropped, or opened by the system; and of what goes out.
 #include "core/base/utf8.h"
 #include "core/formats/document_text.h"
 #include "core/formats/marks_and_lines.h"
@@ -6,6 +6,7 @@
 #include "shell/app_inside.h"
 #include "shell/commands_sheet.h"
 #include "shell/words.h"
+#include "shell/words_of_sending.h"
 
 namespace fogsheet {
 namespace {
@@ -58,6 +59,18 @@ void App::file_not_read(bool no_bytes) {
   if (!session.file) return;
   session.file->read = no_bytes ? Fault::file_unreadable : Fault::file_reader_missing;
   session.touch();
+}
+
+void App::code_made(std::span<const std::uint8_t> modules) {
+  CodeShown& code = inside_->session.sending.code;
+  code.modules.assign(modules.begin(), modules.end());
+  code.failed = modules.empty();
+  inside_->session.touch();
+}
+
+void App::not_shared() {
+  inside_->session.message = {words::not_taken_to_share(), true};
+  inside_->session.touch();
 }
 
 void App::file_not_saved() {

@@ -10,6 +10,7 @@
 #include "shell/commands_forms.h"
 #include "shell/commands_instruments.h"
 #include "shell/commands_roses.h"
+#include "shell/commands_send.h"
 #include "shell/commands_settings.h"
 #include "shell/commands_marks.h"
 #include "shell/commands_outline.h"
@@ -25,7 +26,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), file_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands(), print_commands(), own_position_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), file_commands(), send_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands(), print_commands(), own_position_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();

@@ -4,7 +4,6 @@
 
 #include "core/directions/direction_figures.h"
 #include "core/document/actions.h"
-#include "core/formats/document_text.h"
 #include "shell/arguments.h"
 #include "shell/direction.h"
 #include "shell/tools/no_tool.h"
@@ -148,6 +147,9 @@ constexpr SlipName k_slips[] = {
     {"deck-log", SlipId::deck_log},
     {"passage-details", SlipId::passage_details},
     {"passage-leg", SlipId::passage_leg, true},
+    {"send", SlipId::send},
+    {"code", SlipId::code, true},
+    {"link", SlipId::link, true},
     {"file", SlipId::file, true},
     {"mark", SlipId::mark, true},
     {"leg", SlipId::leg, true},
@@ -171,6 +173,7 @@ Value run_close_slip(Session& session, const Value&) {
     case SlipId::log_entry: session.slip = SlipId::compass; break;
     case SlipId::passage_details: case SlipId::passage_leg: case SlipId::next_leg: session.slip = SlipId::passage; break;
     case SlipId::deck_log: session.slip = SlipId::next_leg; break;
+    case SlipId::code: session.slip = SlipId::send; break;
     default: session.slip = SlipId::none; break;
   }
   return done();
@@ -218,11 +221,6 @@ Value run_unlock_touch(Session& session, const Value&) {
   return done();
 }
 
-Value run_copy_link(Session& session, const Value&) {
-  session.platform.copy(link_of(session));
-  return done();
-}
-
 }  // namespace
 
 const char* slip_name(SlipId id) {
@@ -235,12 +233,6 @@ std::optional<SlipId> slip_named(std::string_view name) {
   for (const SlipName& row : k_slips)
     if (name == row.name) return row.id;
   return std::nullopt;
-}
-
-std::string link_of(const Session& session) {
-  Document sent = session.document();
-  if (sent.compass && !sent.compass->in_links) sent.compass.reset();
-  return session.platform.page_address() + "#" + encode_document(sent);
 }
 
 namespace {
@@ -277,7 +269,6 @@ std::vector<Command> desk_commands() {
       {"keys", "Show all keys", "?", {}, nullptr, run_show_keys},
       {"lock-touch", "Lock touch", "", {}, nullptr, run_lock_touch},
       {"unlock-touch", "Unlock touch", "", {}, nullptr, run_unlock_touch},
-      {"copy-link", "Copy the link", "", {}, nullptr, run_copy_link},
   };
 }
 

@@ -47,7 +47,7 @@ Value run_open_typed_text(Session& session, const Value& arguments) {
     session.open_text_error.clear();
     return done();
   }
-  const Value answer = run_command(session, "open-text", Value::object({{"text", *text}}));
+  const Value answer = run_command(session, "open-link", Value::object({{"text", *text}}));
   const std::string* error = answer["error"].text();
   session.open_text = error ? *text : "";
   session.open_text_error = error ? *error : "";

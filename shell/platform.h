@@ -66,6 +66,11 @@ class Platform {
   /// The same of marks and lines (formats/marks_and_lines.h), as a file for other programs: "gpx", "geojson" or "csv". The page's
   /// second program writes it; where that does not come, the page says so (App::file_not_saved).
   virtual void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) = 0;
+  /// Hands a link, or a text as a file of that name, to whatever the system sends things with; only inside a press. What the
+  /// browser can is its setting "share": "", "links", or "files" for both. The page says when it was not taken (App::not_shared).
+  virtual void share(const std::string& title, const std::string& text, const std::string& file_name) = 0;
+  /// Begins to make a QR code of a link; the page's second program does, and the page tells it (App::code_made).
+  virtual void make_code(const std::string& link) = 0;
   /// Asks the user for a file; only inside a press. The page tells which was chosen (App::file_chosen).
   virtual void open_file() = 0;
   /// Asks the browser to print, once the panels are up to date: the panel in PanelPlace::page, where there is one; only inside a

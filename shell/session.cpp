@@ -202,7 +202,7 @@ void Session::settle_desk(const Document& before) {
   if (desk.selected_rose && !now.roses.find(*desk.selected_rose)) desk.selected_rose.reset();
   if (desk.selected_note && !now.text_notes.find(*desk.selected_note)) desk.selected_note.reset();
   if (slip == SlipId::note && !desk.selected_note && !desk.new_note) slip = SlipId::none;
-  if (slip == SlipId::file && !file) slip = SlipId::none;
+  if ((slip == SlipId::file && !file) || (slip == SlipId::link && !sending.arrived)) slip = SlipId::none;
   if ((slip == SlipId::mark && !desk.selected_mark) || (slip == SlipId::leg && !desk.selected_leg)) slip = SlipId::none;
   if (desk.laid_on && (!now.marks.find(desk.laid_on->from) || !now.marks.find(desk.laid_on->to))) desk.laid_on.reset();
   if (desk.edge) {

@@ -21,6 +21,7 @@
 #include "shell/keeper/keeper.h"
 #include "shell/platform.h"
 #include "shell/printing.h"
+#include "shell/sending.h"
 #include "shell/sheets.h"
 #include "shell/own_position.h"
 #include "shell/style.h"
@@ -59,7 +60,10 @@ enum class SlipId {
   deck_log,
   print,
   file,
-  own_position
+  own_position,
+  send,
+  code,
+  link
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -191,7 +195,7 @@ struct Session {
   DirectionForm direction_form;
   PrintChoice print;
   bool printing = false;        // the browser is about to, and takes what is on the page for it
-  bool link_shown = false;      // it could not be copied and stands under More
+  Sending sending;
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;
   std::optional<FileInHand> file;

@@ -301,8 +301,6 @@ std::string leg_name(const Document& document, LegId leg) {
 }
 
 std::string no_such_command(const std::string& name) { return "There is no command “" + name + "”."; }
-std::string link_copied() { return "The link is copied: paste it into a message to yourself or to your crew."; }
-std::string link_not_copied() { return "The link could not be copied. It stands under More: select it and copy it by hand."; }
 
 std::string palette_label(Palette palette) {
   switch (palette) {

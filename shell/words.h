@@ -89,8 +89,6 @@ std::string readings_cancel();
 std::string other_ring(Reference ring_in_use);
 
 std::string no_such_command(const std::string& name);
-std::string link_copied();
-std::string link_not_copied();
 
 /// "kept 0612"; while it is under way; and what keeps it from being kept, with what is safe.
 std::string kept_at(std::int64_t at_ms, int minutes_east);

@@ -3,6 +3,7 @@
 
 #include "core/directions/direction_figures.h"
 #include "shell/words.h"
+#include "shell/words_of_sending.h"
 
 #include <cmath>
 
@@ -153,6 +154,9 @@ std::string sentence(const Problem& problem) {
     case Fault::file_unreadable: return "The device does not give this file out: choose it again.";
     case Fault::no_file_in_hand: return "No file is in hand: open one first.";
     case Fault::nothing_to_import: return "Nothing of it comes on this sheet: it is there already, or lies off it.";
+    case Fault::nothing_to_share_with: return "This browser hands nothing to other programs: copy the link, or save the sheet as a file.";
+    case Fault::code_too_long: return code_too_long(static_cast<std::size_t>(number_of(problem, 1)));
+    case Fault::no_link_arrived: return "No link waits to be opened.";
     case Fault::file_reader_missing: return "What reads and writes files of other programs has not come: load the page once while you are online.";
   }
   return "That can't be done.";

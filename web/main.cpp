@@ -107,6 +107,10 @@ EMSCRIPTEN_KEEPALIVE void sheet_file_not_read(Page* page, int no_bytes) { page->
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_not_saved(Page* page) { page->app.file_not_saved(); }
 
+EMSCRIPTEN_KEEPALIVE void sheet_code_made(Page* page, const std::uint8_t* first, int size) { page->app.code_made(bytes(first, size)); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_not_shared(Page* page) { page->app.not_shared(); }
+
 // -- the canvas
 
 /// Makes the WebGL2 context, or what was in it when the browser gives it back. 0 when it can't be had.

@@ -33,6 +33,12 @@ EM_JS(void, page_save_for_others, (const char* name, const char* format, const v
   Module["page"].save_for_others(UTF8ToString(name), UTF8ToString(format), HEAPU8.slice(bytes, bytes + size));
 });
 
+EM_JS(void, page_share, (const char* title, const char* text, const char* file_name), {
+  Module["page"].share(UTF8ToString(title), UTF8ToString(text), UTF8ToString(file_name));
+});
+
+EM_JS(void, page_make_code, (const char* link), { Module["page"].make_code(UTF8ToString(link)); });
+
 EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
 
 EM_JS(void, page_print, (), { Module["page"].print_page(); });
@@ -125,6 +131,8 @@ void PagePlatform::save_picture(const std::string& name, const std::string& svg,
 void PagePlatform::save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) {
   page_save_for_others(name.c_str(), format.c_str(), marks_and_lines.data(), static_cast<int>(marks_and_lines.size()));
 }
+void PagePlatform::share(const std::string& title, const std::string& text, const std::string& file_name) { page_share(title.c_str(), text.c_str(), file_name.c_str()); }
+void PagePlatform::make_code(const std::string& link) { page_make_code(link.c_str()); }
 void PagePlatform::open_file() { page_open_file(); }
 void PagePlatform::print_page() { page_print(); }
 

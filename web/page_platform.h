@@ -29,6 +29,8 @@ class PagePlatform : public Platform {
   void save_file(const std::string& name, const std::string& text) override;
   void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override;
   void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) override;
+  void share(const std::string& title, const std::string& text, const std::string& file_name) override;
+  void make_code(const std::string& link) override;
   void open_file() override;
   void print_page() override;
 };

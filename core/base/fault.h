@@ -128,8 +128,12 @@ enum class Fault {
   no_file_in_hand,         // none was chosen, or it could not be used
   nothing_to_import,       // all of it is on the sheet already, or lies off it
   file_reader_missing,     // the program that reads and writes them did not come
+  // sending
+  nothing_to_share_with,   // the browser hands nothing to other programs
+  code_too_long,           // numbers: characters of the link, most
+  no_link_arrived,         // none waits to be opened
 };
-inline constexpr Fault k_last_fault = Fault::file_reader_missing;
+inline constexpr Fault k_last_fault = Fault::no_link_arrived;
 
 /// Why something was refused. `begin` and `end` mark the offending part of the text given (bytes; equal when the whole).
 /// `suggestion` is the likely reading of a typed text, printed as it would be read; empty unless there is just one.

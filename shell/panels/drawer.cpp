@@ -5,6 +5,7 @@
 #include "shell/panels/parts.h"
 #include "shell/words.h"
 #include "shell/words_of_files.h"
+#include "shell/words_of_sending.h"
 
 namespace fogsheet {
 namespace {
@@ -45,6 +46,7 @@ Panel drawer_slip(const Session& session) {
 
   slip.items.push_back(HeadingItem{.text = words::sheet_title(session.document()), .beside = "in hand", .level = 3});
   slip.items.push_back(ButtonItem{.name = "copy-sheet", .label = "Copy it", .on_press = {"copy-sheet"}});
+  slip.items.push_back(ButtonItem{.name = "send", .label = words::send_title(), .on_press = {"open-slip", Value::object({{"slip", "send"}})}});
   slip.items.push_back(ButtonItem{.name = "save-sheet", .label = "Save as a file", .on_press = {"save-sheet"}});
   for (const char* format : {"gpx", "geojson", "csv"})
     slip.items.push_back(ButtonItem{.name = std::string("save-as-") + format, .label = words::save_as_label(format), .on_press = {"save-as", Value::object({{"format", format}})}});

@@ -7,6 +7,7 @@
 #include "shell/words_of_own_position.h"
 #include "shell/words_of_passage.h"
 #include "shell/words_of_print.h"
+#include "shell/words_of_sending.h"
 #include "shell/words_of_things.h"
 
 namespace fogsheet {
@@ -51,8 +52,7 @@ Panel more_slip(const Session& session) {
 
   slip.items.push_back(HeadingItem{.text = "This sheet", .level = 3});
   parts::add_variation(slip, session);
-  slip.items.push_back(ButtonItem{.name = "copy-link", .label = "Copy the link", .on_press = {"copy-link"}});
-  if (session.link_shown) slip.items.push_back(FieldItem{.name = "link", .label = "The link, to copy by hand", .text = link_of(session), .multiline = true});
+  slip.items.push_back(ButtonItem{.name = "send", .label = words::send_title(), .on_press = {"open-slip", Value::object({{"slip", "send"}})}});
   slip.items.push_back(ButtonItem{.name = "sheet", .label = words::change_the_sheet(), .on_press = {"open-slip", Value::object({{"slip", "sheet"}})}});
   slip.items.push_back(ButtonItem{.name = "print", .label = words::print_title(), .on_press = {"open-slip", Value::object({{"slip", "print"}})}});
   slip.items.push_back(ButtonItem{.name = "new-mark", .label = words::new_mark_title(), .on_press = {"open-slip", Value::object({{"slip", "new-mark"}})}});

@@ -7,6 +7,7 @@
 #include "shell/panels/parts.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_sending.h"
 
 namespace fogsheet {
 namespace {
@@ -57,6 +58,7 @@ Panel mark_slip(const Session& session) {
   add_order_buttons(slip, "reorder-mark", std::to_string(mark.id.value), document.marks.place_of(mark.id), document.marks.size());
   slip.items.push_back(LineItem{.text = words::legs_at_mark(document, mark.id), .tone = LineTone::soft});
   slip.items.push_back(ButtonItem{.name = "copy-mark", .label = words::copy_it(), .on_press = {"copy-mark", id_of(mark.id)}});
+  slip.items.push_back(ButtonItem{.name = "copy-place", .label = words::copy_its_place(), .on_press = {"copy-place", id_of(mark.id)}});
   slip.items.push_back(ButtonItem{.name = "remove-mark", .label = words::rub_it_out(), .on_press = {"remove-mark", id_of(mark.id)}});
   return slip;
 }

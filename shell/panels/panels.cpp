@@ -34,6 +34,9 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::print: panels.push_back(print_slip(session)); break;
     case SlipId::own_position: panels.push_back(own_position_slip(session)); break;
     case SlipId::file: panels.push_back(file_slip(session)); break;
+    case SlipId::send: panels.push_back(send_slip(session)); break;
+    case SlipId::code: panels.push_back(code_slip(session)); break;
+    case SlipId::link: panels.push_back(link_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   if (session.slip_entered && panels.back().place == PanelPlace::slip) panels.back().in_focus = panels.back().name;

@@ -25,6 +25,10 @@ Panel drawer_slip(const Session& session);
 Panel history_slip(const Session& session);
 /// Of the file in hand, which there is.
 Panel file_slip(const Session& session);
+/// The sheet in hand on its way to somebody else: its link, file and code; the code itself; and a link that came, which there is.
+Panel send_slip(const Session& session);
+Panel code_slip(const Session& session);
+Panel link_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
 /// The passage card as it is read on the screen; without a passage, how to make one.

@@ -34,6 +34,12 @@ const slips = {
     const { marks } = await read(page);
     await done(page, 'open-dividers', { from: marks[0].id, to: marks[1].id });
   },
+  send: (page) => open_slip(page, 'send'),
+  code: async (page) => {
+    await done(page, 'show-code');
+    await until(page, 'a code', () => document.querySelector('[data-panel=code] svg.qr') !== null);
+  },
+  link: open_link_over_own,
   compass: (page) => open_slip(page, 'compass'),
   stream: (page) => open_slip(page, 'stream'),
   passage: async (page) => {
@@ -130,6 +136,14 @@ async function drop_file(page) {
 }
 
 /// Opens it whatever is open.
+/// A link that comes while a sheet of one's own is in hand: the slip that asks.
+async function open_link_over_own(page) {
+  const link = await page.evaluate(() => window.fogsheet.link());
+  await done(page, 'set-date', { date: '2026-08-01' });
+  await done(page, 'open-link', { text: link });
+  await until(page, 'the question', () => document.querySelector('[data-panel=link]') !== null);
+}
+
 async function open_slip(page, slip) {
   if (slip !== 'none') await done(page, 'close-slip');
   const is_open = await page.evaluate((name) => document.querySelector(`[data-panel="${name}"]`) !== null, slip);

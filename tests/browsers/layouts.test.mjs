@@ -52,6 +52,16 @@ const slips = {
   'next-leg under way': async (page) => done(page, 'depart'),
   'deck-log': async (page) => done(page, 'open-slip', { slip: 'deck-log' }),
   stream: async (page) => done(page, 'open-slip', { slip: 'stream' }),
+  send: async (page) => done(page, 'open-slip', { slip: 'send' }),
+  code: async (page) => {
+    await done(page, 'show-code');
+    await until(page, 'a code', () => document.querySelector('[data-panel=code] svg.qr') !== null);
+  },
+  link: async (page) => {
+    const link = await page.evaluate(() => window.fogsheet.link());
+    await done(page, 'set-date', { date: '2026-08-01' });
+    await done(page, 'open-link', { text: link });
+  },
   mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[1].id }),
   leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[1].id }),
   ...Object.fromEntries(['more', 'lists', 'new-mark', 'sheet', 'settings', 'legend', 'rough-method', 'drawer', 'history', 'new-sheet'].map((slip) => [slip, (page) => done(page, 'open-slip', { slip })])),

@@ -85,6 +85,8 @@ TEST_CASE("a link in the address opens beside what is kept, unless the page is o
   first.leave();
   FakeStore by_link = store;
   Visit second(by_link, link.substr(link.find('#') + 1));
+  CHECK(second.app.read()["marks"].items()->size() == 3);  // work is in hand: it asks first
+  second.done("open-arrived");
   CHECK(second.app.read()["marks"].items()->size() == 2);
   CHECK(second.app.read()["history"]["drawer"].items()->size() == 3);
   CHECK(second.app.read()["history"]["undo_label"] == Value("open a sheet"));

@@ -26,6 +26,11 @@ struct FakePlatform : Platform {
   int picture_dots = -1;  // of the last picture saved
   std::map<std::string, std::pair<std::string, std::vector<std::uint8_t>>> saved_for_others;  // format and bytes
   bool file_asked_for = false;
+  struct Shared {
+    std::string title, text, file_name;
+  };
+  std::vector<Shared> shared;
+  std::string code_asked_for;
   int pages_printed = 0;
   std::vector<std::string> text_images;  // asked for
   double text_advance_em = 3;
@@ -57,6 +62,8 @@ struct FakePlatform : Platform {
     picture_dots = dots_an_inch;
   }
   void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) override { saved_for_others[name] = {format, marks_and_lines}; }
+  void share(const std::string& title, const std::string& text, const std::string& file_name) override { shared.push_back({title, text, file_name}); }
+  void make_code(const std::string& link) override { code_asked_for = link; }
   void open_file() override { file_asked_for = true; }
   void print_page() override { ++pages_printed; }
   void put_setting(const std::string& name, const std::string& value) override { settings[name] = value; }

@@ -158,7 +158,9 @@ function run(page, kept) {
     root.toggleAttribute('data-hover', over);
     status.say(over ? words.let_go : '');
   });
-  addEventListener('hashchange', () => command('open-text', { text: location.hash.slice(1) }));
+  addEventListener('hashchange', () => {
+    if (location.hash.length > 1) command('open-link', { text: location.hash.slice(1) });
+  });
   const put_away = () => happen(() => {
     program.half_typed(half_typed());
     program.hidden();

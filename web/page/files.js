@@ -4,6 +4,9 @@ import { program_of } from './own_files.js';
 
 const formats = ['gpx', 'geojson', 'csv'];  // as the second program counts them
 const media_types = { gpx: 'application/gpx+xml', geojson: 'application/geo+json', csv: 'text/csv', fogsheet: 'text/plain', svg: 'image/svg+xml', png: 'image/png' };
+/// A sheet's text as a file.
+const sheet_file = (name, text) => new File([text], name, { type: media_types.fogsheet });
+
 const head_bytes = 200;
 const roads = { none: 0, sheet: 1, exchange: 2 };  // as in FileRoad
 
@@ -27,6 +30,12 @@ export function written_for_others(format, bytes) {
   return exchanged((module, exchange, at) => module._exchange_write(exchange, formats.indexOf(format), at, bytes.length), bytes);
 }
 
+/// @return  the text's QR code, as core/exchange/qr_code.h has it
+export function qr_code(text) {
+  const bytes = new TextEncoder().encode(text);
+  return exchanged((module, exchange, at) => module._exchange_qr(exchange, at, bytes.length), bytes);
+}
+
 /// Gives bytes or a text to the user as a file of that name.
 export function download(name, content) {
   const type = media_types[name.split('.').at(-1)] ?? 'application/octet-stream';
@@ -35,6 +44,21 @@ export function download(name, content) {
   link.href = URL.createObjectURL(new Blob([content], { type }));
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/// What the browser hands to whatever the system sends things with: nothing, links, or files too.
+export function shares() {
+  if (!navigator.share) return '';
+  return navigator.canShare?.({ files: [sheet_file('sheet.fogsheet', '1:')] }) ? 'files' : 'links';
+}
+
+/// @return  a promise that is refused when nothing took it; a user's second thoughts are no refusal
+export async function share(title, text, file_name) {
+  try {
+    await navigator.share(file_name ? { title, files: [sheet_file(file_name, text)] } : { title, url: text });
+  } catch (error) {
+    if (error.name !== 'AbortError') throw error;
+  }
 }
 
 /// @param tell  calls a method of the program and gives its answer

@@ -1,7 +1,7 @@
 // The browser's side of what the application asks for: the day, the address, the clipboard and settings.
 // It is called from inside the application and must not call back into it before that call has returned.
 import { Awake } from './awake.js';
-import { download, take_file, written_for_others } from './files.js';
+import { download, qr_code, share, shares, take_file, written_for_others } from './files.js';
 import { use_waiting_version } from './offline.js';
 import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
@@ -10,6 +10,7 @@ import { text_image } from './text_image.js';
 const prefix = 'fogsheet.';
 
 const asked_by_system = {
+  share: shares,
   palette: () => document.documentElement.dataset.suggested,
   motion: () => (matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : ''),
 };
@@ -55,6 +56,14 @@ export function make_platform(store, read_aloud, tell) {
 
     save_for_others(name, format, bytes) {
       written_for_others(format, bytes).then((file) => download(name, file), () => tell('file_not_saved'));
+    },
+
+    share(title, text, file_name) {
+      share(title, text, file_name).catch(() => tell('not_shared'));
+    },
+
+    make_code(link) {
+      qr_code(link).then((modules) => tell('code_made', modules), () => tell('code_made', new Uint8Array()));
     },
 
     /// Any file: which it is shows in what it holds.

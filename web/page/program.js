@@ -57,6 +57,8 @@ export class Program {
   file_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('file_read', at, bytes.length)); }
   file_not_read(no_bytes) { this.#call('file_not_read', Number(no_bytes)); }
   file_not_saved() { this.#call('file_not_saved'); }
+  code_made(modules) { this.#with_bytes(modules, (at) => this.#call('code_made', at, modules.length)); }
+  not_shared() { this.#call('not_shared'); }
 
   // -- the canvas
   attach() { return this.#call('attach') === 1; }
