@@ -84,7 +84,7 @@ void App::store_told(StoreNews what, StoreDocument document) {
   const SheetInDrawer* in_hand = &session.sheets.in_hand();
   const SheetKey key = in_hand->key;
   const bool is_in_hand = document == StoreDocument{StorePart::sheets, key.value};
-  if (is_in_hand && session.keeper.is_news_of(key, records)) inside_->drop_gesture();
+  if (is_in_hand && !records.empty() && session.keeper.is_news_of(key, records)) inside_->drop_gesture();
   const Document before = session.document();
   const std::uint64_t revision = session.history().revision();
   const std::size_t findings = session.keeper.findings().size();

@@ -149,7 +149,7 @@ void Keeper::take_up(SheetKey key, const std::vector<StoreRecord>& records, Shee
 
 bool Keeper::is_news_of(SheetKey key, const std::vector<StoreRecord>& records) const {
   const auto known = sheets_.find(key);
-  return known == sheets_.end() || known->second.is_broken || records.empty() || checksum_of(records.back().bytes) != known->second.checksum;
+  return known == sheets_.end() || known->second.is_broken || checksum_of(records.back().bytes) != known->second.checksum;
 }
 
 /// Another page has written where this one was about to.
