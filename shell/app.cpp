@@ -58,6 +58,7 @@ void App::store_read(StoreFault fault) {
   inside_->drop_gesture();  // what is under way belongs to the sheet in hand so far
   Session& session = inside_->session;
   const std::vector<StoreRecord> records = std::exchange(inside_->records, {});
+  inside_->came_back = std::any_of(records.begin(), records.end(), [](const StoreRecord& record) { return record.part == StorePart::sheets; });
   const bool is_another = session.keeper.store_read(records, session.sheets, session.platform.now_ms(), fault);
   session.keeper.read_boats(records, session.boats);
   if (is_another) {
@@ -130,6 +131,7 @@ void App::start(const std::string& fragment, bool loaded_anew) {
   Session& session = inside_->session;
   const bool has_it = loaded_anew && session.keeper.kept_state(session.sheets.in_hand().key);
   if (!fragment.empty() && !has_it) run_command(session, "open-link", Value::object({{"text", fragment}}));
+  inside_->first_look();
   inside_->keep();
 }
 

@@ -10,6 +10,7 @@
 
 #include "shell/file_in_hand.h"
 #include "shell/form.h"
+#include "shell/keeper/room.h"
 #include "shell/keeper/store.h"
 #include "shell/panels/panel.h"
 #include "shell/platform.h"
@@ -86,6 +87,8 @@ class App {
   void store_told(StoreNews what, StoreDocument document);
   void store_written(std::uint64_t write);
   void store_failed(std::uint64_t write, StoreFault why);
+  /// How much room there is for what is kept, in bytes, 0 for what the browser doesn't tell; and whether it promises to keep it.
+  void store_room(double used, double allowed, Promise promise);
   /// The time that was asked for has passed.
   void woken();
   /// The page is put out of sight, or left.
@@ -101,6 +104,8 @@ class App {
   FileRoad file_chosen(const std::string& name, double bytes, std::string_view head);
   /// The text of one that is a sheet's.
   void file_opened(const std::string& text);
+  /// The bytes of one that holds all that was kept.
+  void backup_read(std::span<const std::uint8_t> bytes);
   /// What the second program read in another (formats/marks_and_lines.h); or that it did not come, or the file's bytes didn't.
   void file_read(std::span<const std::uint8_t> bytes);
   void file_not_read(bool no_bytes);

@@ -11,6 +11,8 @@
 namespace fogsheet {
 namespace {
 
+constexpr double k_most_backup_bytes = 128'000'000;
+
 /// "1:..." or a link to such a text.
 bool is_sheet(const std::string& name, std::string_view head) {
   const std::string_view text = trimmed(head);
@@ -26,8 +28,10 @@ FileRoad App::file_chosen(const std::string& name, double bytes, std::string_vie
   session.slip = SlipId::file;
   session.touch();
   if (is_sheet(name, head)) return FileRoad::sheet;
-  if (bytes <= static_cast<double>(k_most_file_bytes)) return FileRoad::exchange;
-  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, static_cast<double>(k_most_file_bytes)}};
+  const bool is_backup = name.ends_with(".fogsheets") || head.starts_with(k_backup_begin);
+  const double most = is_backup ? k_most_backup_bytes : static_cast<double>(k_most_file_bytes);
+  if (bytes <= most) return is_backup ? FileRoad::all : FileRoad::exchange;
+  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, most}};
   return FileRoad::none;
 }
 
@@ -45,6 +49,15 @@ void App::file_opened(const std::string& text) {
   }
   session.touch();
   inside_->keep();
+}
+
+void App::backup_read(std::span<const std::uint8_t> bytes) {
+  Session& session = inside_->session;
+  if (!session.file) return;  // put away meanwhile
+  Result<Backup> read = read_backup(bytes);
+  if (read) session.file->all = std::move(read).value();
+  else session.file->read = read.problem();
+  session.touch();
 }
 
 void App::file_read(std::span<const std::uint8_t> bytes) {

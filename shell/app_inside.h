@@ -126,13 +126,17 @@ struct App::Inside : GestureTarget {
     session.keeper.look(session.sheets, desk_bytes(session), session.platform.now_ms());
     session.keeper.look(session.boats, session.platform.now_ms());
     hand_over();
+    watch_room();
     const bool awake = session.awake_wanted();
     if (std::exchange(told_awake, awake) != awake) session.platform.keep_awake(awake);
   }
 
   void hand_over() {
     Keeper& keeper = session.keeper;
-    for (const StoreWrite& write : keeper.take_writes()) session.platform.write_store(write);
+    for (const StoreWrite& write : keeper.take_writes()) {
+      session.platform.write_store(write);
+      ++writes_unlooked;
+    }
     for (const StoreAsk& ask : keeper.take_asks()) session.platform.ask_store(ask);
     if (keeper.wakes_at_ms() != 0 && keeper.wakes_at_ms() != wakes_at_ms) session.platform.wake_after(std::max<std::int64_t>(0, keeper.wakes_at_ms() - session.platform.now_ms()));
     wakes_at_ms = keeper.wakes_at_ms();
@@ -151,6 +155,9 @@ struct App::Inside : GestureTarget {
     session.message = {words::not_while_unkept(), true};
     session.touch();
   }
+
+  void watch_room();
+  void first_look();
 
   // What panels show of it.
   struct KeptShown {
@@ -172,6 +179,9 @@ struct App::Inside : GestureTarget {
   Aim aim;
   GiveWay give_way;
   bool by_hand = false;  // what happens is a drag's end
+  bool was_in_drawer = false;
+  bool came_back = false;  // to what was kept in a visit before
+  std::size_t writes_unlooked = 0;  // since the room was last looked at
   bool told_awake = false;  // the platform keeps the screen on
   bool tool_has_drag = false;
   ScreenPoint last_drag;

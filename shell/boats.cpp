@@ -23,6 +23,13 @@ BoatKey Boats::add(Boat boat, std::int64_t now_ms) {
   return key;
 }
 
+BoatKey Boats::bring_in(KeptBoat boat) {
+  if (boat.key == BoatKey{} || find(boat.key) || boat.key.value > k_most_key) boat.key = unused_key(0);
+  const BoatKey key = boat.key;
+  adopt(std::move(boat));
+  return key;
+}
+
 void Boats::adopt(KeptBoat kept) {
   if (KeptBoat* here = find(kept.key)) {
     *here = std::move(kept);

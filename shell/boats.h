@@ -35,6 +35,9 @@ class Boats {
   /// Gives a boat a key that is new, so that what was done here stays beside what another page has made of her.
   void part(BoatKey key);
 
+  /// Brings in a boat from elsewhere, beside those that are here: under her own key, or a new one where that is given already.
+  BoatKey bring_in(KeptBoat boat);
+
   /// In the order they were entered, those taken out of the list too.
   const std::vector<std::unique_ptr<KeptBoat>>& all() const { return boats_; }
 

@@ -3,6 +3,7 @@
 #include <iterator>
 
 #include "shell/arguments.h"
+#include "shell/commands_backup.h"
 #include "shell/commands_compass.h"
 #include "shell/commands_desk.h"
 #include "shell/commands_drawer.h"
@@ -26,7 +27,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), file_commands(), send_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands(), print_commands(), own_position_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), file_commands(), backup_commands(), send_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands(), print_commands(), own_position_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();

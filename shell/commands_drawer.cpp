@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "core/base/utf8.h"
 #include "shell/arguments.h"
 #include "shell/commands_sheet.h"
 #include "shell/demo.h"
@@ -64,6 +65,19 @@ Value run_save_sheet(Session& session, const Value& arguments) {
   return run_command(session, "save-as", with_format.set("format", "fogsheet"));
 }
 
+Value run_search_drawer(Session& session, const Value& arguments) {
+  const Result<std::string> text = text_argument(arguments, "text");
+  if (!text) return refused(text.problem());
+  session.drawer.search = fitting(*text, k_most_name_bytes);
+  session.drawer.rows = DrawerView::k_rows;
+  return done();
+}
+
+Value run_show_more_sheets(Session& session, const Value&) {
+  session.drawer.rows *= 2;
+  return done();
+}
+
 Value run_go_to_step(Session& session, const Value& arguments) {
   const Result<double> step = number_argument(arguments, "step");
   if (!step) return refused(step.problem());
@@ -96,6 +110,8 @@ std::vector<Command> drawer_commands() {
       {"delete-sheet", "Take the sheet out of the drawer", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_delete_sheet},
       {"put-back-sheet", "Put the sheet back", "", {{"key", "key of a sheet"}}, nullptr, run_put_back_sheet},
       {"save-sheet", "Save as a file", "", {{"key", "key of a sheet; the one in hand", true}}, nullptr, run_save_sheet},
+      {"search-drawer", "Find a sheet in the drawer", "", {{"text", "words of its name, its marks, its boat; none for all"}}, nullptr, run_search_drawer},
+      {"show-more-sheets", "Show more sheets of the drawer", "", {}, nullptr, run_show_more_sheets},
       {"go-to-step", "Go to a step of the past", "", {{"step", "number of a state: 0 is the sheet as it was laid down"}}, nullptr, run_go_to_step},
   };
 }

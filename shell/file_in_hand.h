@@ -1,16 +1,18 @@
-// A file of another program that the user chose: what it holds, until it is put on a sheet or put away.
+// A file that the user chose: what it holds, of another program or all that was kept, until it is taken in or put away.
 #pragma once
 
 #include <optional>
 #include <string>
 
 #include "core/formats/marks_and_lines.h"
+#include "shell/keeper/backup.h"
 
 namespace fogsheet {
 
 struct FileInHand {
   std::string name;
   std::optional<Result<MarksAndLines>> read;  // none while it is being read
+  std::optional<Backup> all;  // in place of that
 };
 
 /// What is to be done with a file that was chosen.
@@ -18,6 +20,7 @@ enum class FileRoad {
   none,      // nothing: the slip says why
   sheet,     // a sheet's text (App::file_opened)
   exchange,  // read by the page's second program (App::file_read)
+  all,       // all that was kept (App::backup_read)
 };
 
 }  // namespace fogsheet

@@ -18,6 +18,9 @@ inline constexpr std::uint64_t k_key_lanes = 4096;
 /// The first key of the lane that is not below `least`.
 inline std::uint64_t key_in_lane(std::uint64_t least, std::uint64_t lane) { return least + (lane + k_key_lanes - least % k_key_lanes) % k_key_lanes; }
 
+/// Keys from elsewhere are believed up to here: the store's own numbers are exact up to twice that.
+inline constexpr std::uint64_t k_most_key = std::uint64_t{1} << 52;
+
 using SheetKey = KeptKey<struct SheetTag>;
 using BoatKey = KeptKey<struct BoatTag>;
 

@@ -52,13 +52,16 @@ class Platform {
   virtual void write_store(const StoreWrite& write) = 0;
   /// What is asked of the store beside (StoreAsk); the page answers by App::store_told.
   virtual void ask_store(const StoreAsk& ask) = 0;
+  /// Finds out how much room the browser gives the page, and whether it promises to keep what is there; where `ask`, it is
+  /// asked to promise first. The page tells what it has found (App::store_room).
+  virtual void look_at_room(bool ask) = 0;
   /// App::woken is called after that long, once. A later call takes the place of an earlier one.
   virtual void wake_after(std::int64_t ms) = 0;
   /// A text drawn with our typeface and, where that lacks a character, the machine's own: shaped and in order as its
   /// scripts want it, and squeezed to `most_px` where it is wider.
   virtual TextImage text_image(const std::string& text, Face face, double px_per_em, double most_px) = 0;
-  /// Gives a text to the user as a file of that name; only inside a press.
-  virtual void save_file(const std::string& name, const std::string& text) = 0;
+  /// Gives bytes, or a text, to the user as a file of that name; only inside a press.
+  virtual void save_file(const std::string& name, const std::string& bytes) = 0;
   /// Gives the sheet to the user as a file of that name, with our typeface in it; only inside a press.
   /// @param svg           at true size
   /// @param dots_an_inch  of a PNG; 0: the SVG itself. The page says when it can't (App::picture_refused).

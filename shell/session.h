@@ -19,6 +19,7 @@
 #include "shell/instruments.h"
 #include "shell/key_run.h"
 #include "shell/keeper/keeper.h"
+#include "shell/keeper/room.h"
 #include "shell/platform.h"
 #include "shell/printing.h"
 #include "shell/sending.h"
@@ -165,6 +166,14 @@ struct Outline {
   std::size_t from = 0;  // the first thing shown
 };
 
+/// What of the drawer is shown, while it is open.
+struct DrawerView {
+  static constexpr std::size_t k_rows = 30;
+  std::string search;
+  std::size_t rows = k_rows;   // of its sheets, and of those taken out
+  bool damaged_saved = false;  // the damaged records went out as a file
+};
+
 struct Session {
   explicit Session(Platform& the_platform);
 
@@ -180,6 +189,8 @@ struct Session {
   bool slip_entered = false;  // the keys go on in it
   Message message;
   Outline outline;
+  DrawerView drawer;
+  Room room;
   std::optional<Thing> in_focus;  // the thing in the outline that the keys are on
   std::optional<KeyRun> run;   // arrows that move it now
   std::string reading_told;    // what the instruments read when it was last read aloud

@@ -130,6 +130,19 @@ void Sheets::adopt(SheetInDrawer kept, bool changed_here) {
     }
     here->key = unused_key(0);
   }
+  insert(std::move(sheet));
+}
+
+SheetKey Sheets::bring_in(SheetInDrawer brought) {
+  if (brought.key == SheetKey{} || find(brought.key) || brought.key.value > k_most_key) brought.key = unused_key(0);
+  const SheetKey key = brought.key;
+  greatest_key_ = std::max(greatest_key_, key.value);
+  brought.history.move_revision_past(in_hand_->history.revision());
+  insert(std::make_unique<SheetInDrawer>(std::move(brought)));
+  return key;
+}
+
+void Sheets::insert(std::unique_ptr<SheetInDrawer> sheet) {
   sheets_.push_back(std::move(sheet));
   sort();
 }

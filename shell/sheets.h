@@ -71,6 +71,9 @@ class Sheets {
   /// Gives a sheet a key that is new, so that it stays beside what another page has made of it.
   void part(SheetKey key);
 
+  /// Brings in a sheet from elsewhere, beside what is here: under its own key, or a new one where it has none or that is given already.
+  SheetKey bring_in(SheetInDrawer sheet);
+
   /// Gives the sheet in hand a key above that one.
   void move_key_past(SheetKey other);
 
@@ -106,6 +109,7 @@ class Sheets {
   SheetKey unused_key(std::uint64_t wanted);
   bool is_undone_and_empty(const SheetInDrawer& sheet) const;
   void forget_taken_off();
+  void insert(std::unique_ptr<SheetInDrawer> sheet);
   void sort();
 
   std::vector<std::unique_ptr<SheetInDrawer>> sheets_;  // ascending keys, never empty

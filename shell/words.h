@@ -8,6 +8,7 @@
 #include "core/document/history.h"
 #include "core/figure/sheet_figure.h"
 #include "shell/keeper/keeper.h"
+#include "shell/keeper/room.h"
 #include "shell/panels/panel.h"
 #include "shell/style.h"
 
@@ -105,8 +106,8 @@ std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today);
 std::string copy_of(const std::string& title);
 std::string sheet_deleted(const std::string& title);
 std::string put_back_for();
-/// Where what is in the drawer is, and who has it.
-std::string where_kept(const Keeper& keeper);
+/// Where what is in the drawer is, who has it, and for how long.
+std::string where_kept(const Keeper& keeper, const Room& room);
 std::string further_steps(std::size_t count, bool later);
 /// Undo ends where the oldest of so many steps have gone.
 std::string oldest_gone();

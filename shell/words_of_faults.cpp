@@ -152,6 +152,7 @@ std::string sentence(const Problem& problem) {
     case Fault::file_of_other_kind: return "This is " + text(0) + ", but of another kind: “" + text(1) + "”. GPX and GeoJSON are read here.";
     case Fault::file_without_columns: return "No columns for a place are named in the first line, “" + text(0) + "”: it takes latitude and longitude, or position.";
     case Fault::file_unreadable: return "The device does not give this file out: choose it again.";
+    case Fault::none_damaged: return "Nothing damaged is kept.";
     case Fault::no_file_in_hand: return "No file is in hand: open one first.";
     case Fault::nothing_to_import: return "Nothing of it comes on this sheet: it is there already, or lies off it.";
     case Fault::nothing_to_share_with: return "This browser hands nothing to other programs: copy the link, or save the sheet as a file.";

@@ -9,8 +9,6 @@
 namespace fogsheet::words {
 namespace {
 
-std::string counted(std::size_t count, const char* one, const char* many) { return count == 1 ? std::string("1 ") + one : grouped(static_cast<int>(count)) + " " + many; }
-
 // How many lines of one kind there are, through how many points, and what thinning did to them.
 std::string lines_of(const MarksAndLines& all, LineOrigin origin, const char* one, const char* many) {
   std::size_t lines = 0, points = 0, there = 0;
@@ -34,6 +32,8 @@ std::string marks_and_legs(const Import& import) {
 }
 
 }  // namespace
+
+std::string counted(std::size_t count, const char* one, const char* many) { return count == 1 ? std::string("1 ") + one : grouped(static_cast<int>(count)) + " " + many; }
 
 ImportNames import_names() { return {"Mark ", "Turn "}; }
 

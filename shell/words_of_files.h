@@ -8,6 +8,9 @@
 
 namespace fogsheet::words {
 
+/// "1 mark", "10 000 marks".
+std::string counted(std::size_t count, const char* one, const char* many);
+
 /// How what has no name of its own is called.
 ImportNames import_names();
 

@@ -78,6 +78,9 @@ EMSCRIPTEN_KEEPALIVE void sheet_store_answered(Page* page, double write, int fau
   else page->app.store_failed(id, static_cast<StoreFault>(fault));
 }
 
+/// In bytes; 0 for what the browser doesn't tell. Promises are counted as in Promise.
+EMSCRIPTEN_KEEPALIVE void sheet_store_room(Page* page, double used, double allowed, int promise) { page->app.store_room(used, allowed, static_cast<Promise>(promise)); }
+
 EMSCRIPTEN_KEEPALIVE void sheet_woken(Page* page) { page->app.woken(); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_hidden(Page* page) { page->app.hidden(); }
@@ -100,6 +103,8 @@ EMSCRIPTEN_KEEPALIVE int sheet_file_chosen(Page* page, const char* name, double 
 }
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_opened(Page* page, const char* text) { page->app.file_opened(text); }
+
+EMSCRIPTEN_KEEPALIVE void sheet_backup_read(Page* page, const std::uint8_t* first, int size) { page->app.backup_read(bytes(first, size)); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_read(Page* page, const std::uint8_t* first, int size) { page->app.file_read(bytes(first, size)); }
 

@@ -23,10 +23,11 @@ EM_JS(void, page_store_write, (double id), { Module["page"].store_write(id); });
 EM_JS(void, page_store_ask, (int kind, int part, double key), { Module["page"].store_ask(kind, part, key); });
 
 EM_JS(int, page_key_lane, (), { return Module["page"].key_lane; });
+EM_JS(void, page_look_at_room, (int ask), { Module["page"].look_at_room(ask !== 0); });
 
 EM_JS(void, page_wake_after, (double ms), { Module["page"].wake_after(ms); });
 
-EM_JS(void, page_save_file, (const char* name, const char* text), { Module["page"].save_file(UTF8ToString(name), UTF8ToString(text)); });
+EM_JS(void, page_save_file, (const char* name, const char* bytes, int size), { Module["page"].save_file(UTF8ToString(name), HEAPU8.slice(bytes, bytes + size)); });
 
 EM_JS(void, page_save_picture, (const char* name, const char* svg, int dots_an_inch), { Module["page"].save_picture(UTF8ToString(name), UTF8ToString(svg), dots_an_inch); });
 EM_JS(void, page_save_for_others, (const char* name, const char* format, const void* bytes, int size), {
@@ -125,8 +126,9 @@ void PagePlatform::write_store(const StoreWrite& write) {
   page_store_write(static_cast<double>(write.id));
 }
 
+void PagePlatform::look_at_room(bool ask) { page_look_at_room(ask); }
 void PagePlatform::wake_after(std::int64_t ms) { page_wake_after(static_cast<double>(ms)); }
-void PagePlatform::save_file(const std::string& name, const std::string& text) { page_save_file(name.c_str(), text.c_str()); }
+void PagePlatform::save_file(const std::string& name, const std::string& bytes) { page_save_file(name.c_str(), bytes.data(), static_cast<int>(bytes.size())); }
 void PagePlatform::save_picture(const std::string& name, const std::string& svg, int dots_an_inch) { page_save_picture(name.c_str(), svg.c_str(), dots_an_inch); }
 void PagePlatform::save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) {
   page_save_for_others(name.c_str(), format.c_str(), marks_and_lines.data(), static_cast<int>(marks_and_lines.size()));

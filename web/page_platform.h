@@ -25,8 +25,9 @@ class PagePlatform : public Platform {
   void write_store(const StoreWrite& write) override;
   void ask_store(const StoreAsk& ask) override;
   std::uint64_t key_lane() override;
+  void look_at_room(bool ask) override;
   void wake_after(std::int64_t ms) override;
-  void save_file(const std::string& name, const std::string& text) override;
+  void save_file(const std::string& name, const std::string& bytes) override;
   void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override;
   void save_for_others(const std::string& name, const std::string& format, const std::vector<std::uint8_t>& marks_and_lines) override;
   void share(const std::string& title, const std::string& text, const std::string& file_name) override;

@@ -26,8 +26,6 @@ StoreAct whole_journal_gone(SheetKey key) {
   return {.kind = StoreAct::Kind::erase, .part = StorePart::journal, .sheet = key.value, .sequence = 0, .last = k_any_sequence};
 }
 
-SheetState state_of(const SheetInDrawer& sheet) { return {sheet.changed_ms, sheet.removed_ms, sheet.under}; }
-
 }  // namespace
 
 // -- reading
@@ -42,7 +40,8 @@ bool Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets,
   is_over_ = fault != StoreFault::none;
   fault_ = fault;
   findings_.clear();
-  const bool replaces_first = sheets.untouched() && !sheets_.contains(sheets.in_hand().key);
+  unused_.clear();
+  const bool replaces_first = has_nothing(sheets);
   if (replaces_first)  // a clock that was set back may have given it a key that was kept
     for (const StoreRecord& record : records)
       if (record.sheet >= sheets.in_hand().key.value) sheets.move_key_past({record.sheet});
@@ -54,6 +53,7 @@ bool Keeper::store_read(const std::vector<StoreRecord>& records, Sheets& sheets,
   for (auto& [key, journal] : journals) std::sort(journal.begin(), journal.end(), [](const StoreRecord* a, const StoreRecord* b) { return a->sequence < b->sequence; });
 
   for (const StoreRecord& record : records) {
+    if (record.part == StorePart::damaged) leave_unused(record, false);
     if (record.part == StorePart::sheets) read_sheet({record.sheet}, record, journals[{record.sheet}], sheets, now_ms);
     if (record.part == StorePart::desk && record.sheet == 0)
       if (const Result<std::span<const std::uint8_t>> desk = unframed(record.bytes)) kept_desk_.assign(desk->begin(), desk->end());
@@ -73,16 +73,27 @@ bool Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
     return false;
   };
   Written known{.is_there = true, .checksum = checksum_of(whole.bytes)};
+  const auto leave = [&](bool is_newer) {  // the sheet's records stay where they are
+    leave_unused(whole, is_newer);
+    for (const StoreRecord* record : journal) leave_unused(*record, is_newer);
+  };
   const auto put_aside = [&](const StoreRecord& record) {
     known.set_aside.push_back({.part = StorePart::damaged, .sheet = key.value, .sequence = static_cast<std::uint64_t>(now_ms) + known.set_aside.size(), .bytes = record.bytes});
+    leave_unused({StorePart::damaged, key.value, known.set_aside.back().sequence, record.bytes}, false);
   };
 
   Result<SheetRecord> read = read_sheet_record(whole.bytes);
   if (read && read->key != key) read = Problem{.fault = Fault::text_checksum};
-  if (!read && read.problem().fault == Fault::text_newer) return found(Finding::Kind::newer);
+  if (!read && read.problem().fault == Fault::text_newer) {
+    leave(true);
+    return found(Finding::Kind::newer);
+  }
   if (!read) {
     std::optional<SheetRecord> saved = salvaged(whole.bytes);
-    if (!saved || saved->key != key) return found(Finding::Kind::unreadable);
+    if (!saved || saved->key != key) {
+      leave(false);
+      return found(Finding::Kind::unreadable);
+    }
     found(Finding::Kind::past_lost);
     known.is_broken = true;
     saved->state.changed_ms = now_ms;
@@ -99,7 +110,10 @@ bool Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
     known.sequence = std::max(known.sequence, each->sequence);
     if (each->sequence <= record.through || known.is_broken) continue;
     Result<JournalRecord> step = read_journal_record(each->bytes);
-    if (!step && step.problem().fault == Fault::text_newer) return found(Finding::Kind::newer);
+    if (!step && step.problem().fault == Fault::text_newer) {
+      leave(true);
+      return found(Finding::Kind::newer);
+    }
     if (!step) {
       found(Finding::Kind::steps_lost);
       put_aside(*each);
@@ -132,6 +146,23 @@ bool Keeper::read_sheet(SheetKey key, const StoreRecord& whole, const std::vecto
   return true;
 }
 
+void Keeper::leave_unused(const StoreRecord& record, bool is_newer) {
+  const UnusedRecord unused{record, is_newer};
+  if (std::find(unused_.begin(), unused_.end(), unused) == unused_.end()) unused_.push_back(unused);  // a sheet may be read anew
+}
+
+void Keeper::put_damaged_away() {
+  if (!may_write()) return;
+  std::vector<StoreAct> acts;
+  for (const UnusedRecord& each : unused_)
+    if (!each.is_newer) acts.push_back({.kind = StoreAct::Kind::erase, .part = each.record.part, .sheet = each.record.sheet, .sequence = each.record.sequence, .last = each.record.sequence});
+  if (acts.empty()) return;
+  new_write({}).acts = std::move(acts);
+  std::erase_if(unused_, [](const UnusedRecord& each) { return !each.is_newer; });
+  std::erase_if(findings_, [](const Finding& each) { return each.kind != Finding::Kind::newer && each.kind != Finding::Kind::boat_newer; });
+  for (auto& [key, known] : sheets_) known.set_aside.clear();
+}
+
 /// Whether a sheet of that key was changed in this page without being kept.
 bool Keeper::changed_here(const Sheets& sheets, SheetKey key) const {
   const SheetInDrawer* here = sheets.find(key);
@@ -149,8 +180,7 @@ void Keeper::look(Sheets& sheets, StoreBytes desk, std::int64_t now_ms) {
     desk_waits_ = true;
     wake_by(desk_at_ms_);
   }
-  const bool nothing_yet = sheets.untouched() && !sheets_.contains(sheets.in_hand().key);
-  if (nothing_yet) return;
+  if (has_nothing(sheets)) return;
   for (const std::unique_ptr<SheetInDrawer>& sheet : sheets.all()) keep_sheet(*sheet, now_ms);
   if (!may_write()) return;
   std::vector<SheetKey> gone;
@@ -190,7 +220,7 @@ void Keeper::keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms) {
 
 void Keeper::write_whole(SheetInDrawer& sheet) {
   Written& known = sheets_[sheet.key];
-  StoreBytes bytes = fogsheet::written(SheetRecord{.key = sheet.key, .through = known.sequence, .over = sheet.over, .state = state_of(sheet), .history = sheet.history.kept()});
+  StoreBytes bytes = fogsheet::written(record_of(sheet, known.sequence));
   known.checksum = checksum_of(bytes);
   const StoreAct::Kind kind = std::exchange(known.is_there, true) ? StoreAct::Kind::put : StoreAct::Kind::add;
   known.is_broken = known.is_unwritten = false;

@@ -5,6 +5,7 @@
 // and again until it succeeds.
 #pragma once
 
+#include <algorithm>
 #include <map>
 #include <string>
 #include <utility>
@@ -43,6 +44,14 @@ struct Finding {
   bool operator==(const Finding&) const = default;
 };
 
+/// A record of the store that can't be used here.
+struct UnusedRecord {
+  StoreRecord record;
+  bool is_newer = false;  // good, for a newer program; else damaged
+
+  bool operator==(const UnusedRecord&) const = default;
+};
+
 class Keeper {
  public:
   // -- what happened
@@ -76,6 +85,9 @@ class Keeper {
   void written(std::uint64_t write, std::int64_t now_ms);
   void failed(std::uint64_t write, StoreFault why, std::int64_t now_ms);
 
+  /// Throws away what is damaged; what a newer program wrote stays.
+  void put_damaged_away();
+
   /// The page is put out of sight, or left: what waits for rest is written now.
   void hide(Sheets& sheets, std::int64_t now_ms);
 
@@ -100,7 +112,12 @@ class Keeper {
   std::int64_t kept_ms() const { return kept_ms_; }  // when the last step was kept; 0 for none
   /// Up to which state of its history the sheet is known to be kept; none when it isn't at all.
   std::optional<std::size_t> kept_state(SheetKey sheet) const;
+  /// Whether there is nothing here but the sheet that was laid down at the start, as it was: it is not kept.
+  bool has_nothing(const Sheets& sheets) const { return sheets.untouched() && !sheets_.contains(sheets.in_hand().key); }
   const std::vector<Finding>& findings() const { return findings_; }
+  /// What of the store can't be used, now and from visits before: as it is, for whoever can.
+  const std::vector<UnusedRecord>& unused() const { return unused_; }
+  std::size_t damaged() const { return static_cast<std::size_t>(std::count_if(unused_.begin(), unused_.end(), [](const UnusedRecord& each) { return !each.is_newer; })); }
   /// The desk that was kept; empty for none.
   const StoreBytes& kept_desk() const { return kept_desk_; }
 
@@ -154,6 +171,7 @@ class Keeper {
 
   bool read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms);
   bool changed_here(const Sheets& sheets, SheetKey key) const;
+  void leave_unused(const StoreRecord& record, bool is_newer);
   bool may_write() const { return is_read_ && !is_over_; }
   void keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms);
   void write_whole(SheetInDrawer& sheet);
@@ -196,6 +214,7 @@ class Keeper {
   std::vector<StoreWrite> writes_;
   std::uint64_t next_write_ = 1;
   std::vector<Finding> findings_;
+  std::vector<UnusedRecord> unused_;
   std::vector<SheetKey> to_erase_;  // what could not be erased
 
   StoreBytes kept_desk_;

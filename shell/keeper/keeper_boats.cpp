@@ -4,12 +4,6 @@
 #include "shell/keeper/keeper.h"
 
 namespace fogsheet {
-namespace {
-
-constexpr std::uint64_t k_boat_sequence = 1;  // in the store's part for the desk, which has 0
-
-}  // namespace
-
 void Keeper::read_boats(const std::vector<StoreRecord>& records, Boats& boats) {
   for (const StoreRecord& record : records)
     if (record.part == StorePart::desk && record.sequence == k_boat_sequence) read_boat(record, boats);
@@ -20,6 +14,7 @@ bool Keeper::read_boat(const StoreRecord& record, Boats& boats) {
   const BoatKey key{record.sheet};
   if (!read || read->key != key) {
     const bool is_newer = !read && read.problem().fault == Fault::text_newer;
+    leave_unused(record, is_newer);
     found({is_newer ? Finding::Kind::boat_newer : Finding::Kind::boat_unreadable, {record.sheet}});
     return false;
   }
@@ -63,7 +58,7 @@ void Keeper::look(Boats& boats, std::int64_t now_ms) {
       wake_by(retry_at_ms_);
       continue;
     }
-    StoreBytes bytes = fogsheet::written(BoatRecord{.key = boat->key, .removed = boat->removed, .history = boat->history.kept()});
+    StoreBytes bytes = fogsheet::written(record_of(*boat));
     boats_[boat->key] = {.present = boat->history.state(), .commits = boat->history.commits(), .removed = boat->removed, .checksum = checksum_of(bytes)};
     new_write({.boat = boat->key}).acts.push_back({.kind = is_new ? StoreAct::Kind::add : StoreAct::Kind::put, .part = StorePart::desk, .sheet = boat->key.value, .sequence = k_boat_sequence, .bytes = std::move(bytes)});
   }

@@ -1,5 +1,6 @@
 #include "shell/keeper/records.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "core/formats/boat_fields.h"
@@ -11,6 +12,10 @@ namespace fogsheet {
 namespace {
 
 constexpr std::size_t k_checksum_bytes = 4;
+// Far past what is ever reached, and far below where a count would begin again.
+constexpr std::uint64_t k_most_states = 1'000'000'000;
+constexpr std::uint64_t k_most_commits = std::uint64_t{1} << 52;
+
 constexpr std::uint64_t k_most_act = 10'000;  // an act of a later program has no words here, and is a step all the same
 
 void write_label(ByteWriter& out, const Label& label) {
@@ -57,7 +62,7 @@ void write_steps(ByteWriter& out, const std::vector<KeptStep>& steps) {
 
 bool read_steps(ByteReader& in, std::vector<KeptStep>& steps) {
   const std::uint64_t count = in.whole();
-  if (!in.ok() || count > in.left()) return false;
+  if (!in.ok() || count > std::min<std::uint64_t>(in.left(), History::k_most_steps)) return false;
   steps.resize(static_cast<std::size_t>(count));
   for (KeptStep& step : steps) {
     if (!read_label(in, step.label)) return false;
@@ -77,11 +82,12 @@ void write_numbers(ByteWriter& out, const KeptHistoryOf<Doc>& history) {
 
 template <class Doc>
 bool read_numbers(ByteReader& in, KeptHistoryOf<Doc>& history) {
-  history.first_state = static_cast<std::size_t>(in.whole());
-  history.state = static_cast<std::size_t>(in.whole());
+  const std::uint64_t first_state = in.whole(), state = in.whole();
+  history.first_state = static_cast<std::size_t>(first_state);
+  history.state = static_cast<std::size_t>(state);
   history.commits = in.whole();
   history.revision = in.whole();
-  return in.ok();
+  return in.ok() && first_state <= k_most_states && state <= k_most_states && history.commits <= k_most_commits && history.revision <= k_most_commits;
 }
 
 template <class Doc>
@@ -154,6 +160,19 @@ Result<std::span<const std::uint8_t>> unframed(std::span<const std::uint8_t> byt
   return in.raw(in.left() - k_checksum_bytes);
 }
 
+SheetState state_of(const SheetInDrawer& sheet) { return {sheet.changed_ms, sheet.removed_ms, sheet.under}; }
+
+SheetRecord record_of(SheetInDrawer& sheet, std::uint64_t through) {
+  // What a newer program put in goes along while the document is the one that it put it in.
+  const bool is_as_it_came = !sheet.newer_text.empty() && [&] {
+    const Result<Document> newer = decode_document(sheet.newer_text);
+    return newer && *newer == sheet.history.now();
+  }();
+  return {.key = sheet.key, .through = through, .over = sheet.over, .state = state_of(sheet), .history = sheet.history.kept(), .newer_text = is_as_it_came ? sheet.newer_text : ""};
+}
+
+BoatRecord record_of(KeptBoat& boat) { return {.key = boat.key, .removed = boat.removed, .history = boat.history.kept()}; }
+
 StoreBytes written(const BoatRecord& record) {
   const KeptHistoryOf<Boat>& history = record.history;
   ByteWriter out;
@@ -182,7 +201,7 @@ StoreBytes written(const SheetRecord& record) {
   const KeptHistory& history = record.history;
   ByteWriter out;
   out.whole(record.key.value);
-  out.text(encode_document(history.now));
+  out.text(record.newer_text.empty() ? encode_document(history.now) : record.newer_text);
   out.whole(record.through);
   out.whole(record.over ? record.over->sheet.value : 0);
   if (record.over) write_label(out, record.over->label);

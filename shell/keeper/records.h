@@ -46,6 +46,11 @@ struct BoatRecord {
   KeptHistoryOf<Boat> history;
 };
 
+/// As they are now.
+SheetState state_of(const SheetInDrawer& sheet);
+SheetRecord record_of(SheetInDrawer& sheet, std::uint64_t through);
+BoatRecord record_of(KeptBoat& boat);
+
 StoreBytes written(const BoatRecord& record);
 /// Faults: text_newer, text_checksum.
 Result<BoatRecord> read_boat_record(std::span<const std::uint8_t> bytes);

@@ -15,6 +15,8 @@ enum class StorePart : std::uint8_t {
   damaged,  // (sheet, when): records that could not be read, for whoever can
 };
 
+inline constexpr std::uint64_t k_boat_sequence = 1;  // of a boat in the desk's part
+
 using StoreBytes = std::vector<std::uint8_t>;
 
 /// A sheet or a boat. One page at a time writes it.

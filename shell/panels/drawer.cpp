@@ -1,38 +1,59 @@
 // The drawer of sheets: all of them by name and day, the one in hand with what can be done with it, and those that can be
 // put back. And the past of the sheet in hand, step by step.
+#include <algorithm>
+
 #include "shell/commands_drawer.h"
+#include "shell/drawer_search.h"
 #include "shell/panels/panels.h"
 #include "shell/panels/parts.h"
+#include "shell/panels/sheet_picture.h"
 #include "shell/words.h"
+#include "shell/words_of_backup.h"
 #include "shell/words_of_files.h"
+#include "shell/words_of_room.h"
 #include "shell/words_of_sending.h"
 
 namespace fogsheet {
 namespace {
 
+constexpr std::size_t k_searched_from = 6;  // sheets that are seen at a glance need no search
 constexpr std::size_t k_steps_around = 100;  // shown before and after the present: a page's table past this is slow to lay out
 
 Press with_key(const char* command, const SheetInDrawer& sheet) { return {command, Value::object({{"key", key_text(sheet.key)}})}; }
 
 std::string when(const Session& session, std::int64_t at_ms) { return words::day_or_time(at_ms, session.platform.minutes_east(at_ms), session.platform.today()); }
 
-TableItem sheets_table(const Session& session, const std::vector<const SheetInDrawer*>& sheets) {
-  TableItem table{.name = "sheets", .caption = "Sheets, the last changed first", .columns = {{"sheet"}, {"changed", true}}};
-  for (const SheetInDrawer* sheet : sheets) {
-    const bool in_hand = sheet == &session.sheets.in_hand();
-    table.rows.push_back({words::sheet_title(sheet->history.now()), in_hand ? "in hand" : when(session, sheet->changed_ms)});
-    table.row_presses.push_back(with_key("open-sheet", *sheet));
+/// So many of those that were found are shown; the rest by asking for more.
+void add_sheets(Panel& slip, const Session& session, TableItem table, const std::vector<const SheetInDrawer*>& sheets, const char* command, std::int64_t SheetInDrawer::*at_ms) {
+  const std::size_t shown = std::min(sheets.size(), session.drawer.rows);
+  for (std::size_t i = 0; i < shown; ++i) {
+    const SheetInDrawer& sheet = *sheets[i];
+    const bool in_hand = &sheet == &session.sheets.in_hand();
+    table.rows.push_back({words::sheet_title(sheet.history.now()), in_hand ? "in hand" : when(session, sheet.*at_ms)});
+    table.row_presses.push_back(with_key(command, sheet));
+    table.row_pictures.push_back(sheet_picture(sheet.history.now()));
   }
-  return table;
+  const std::string name = table.name;
+  slip.items.push_back(std::move(table));
+  if (shown < sheets.size()) slip.items.push_back(ButtonItem{.name = "more-" + name, .label = words::more_sheets(sheets.size() - shown), .on_press = {"show-more-sheets"}});
 }
 
-TableItem removed_table(const Session& session, const std::vector<const SheetInDrawer*>& sheets) {
-  TableItem table{.name = "removed", .caption = "Press one to put it back", .columns = {{"sheet"}, {"taken out", true}}};
-  for (const SheetInDrawer* sheet : sheets) {
-    table.rows.push_back({words::sheet_title(sheet->history.now()), when(session, sheet->removed_ms)});
-    table.row_presses.push_back(with_key("put-back-sheet", *sheet));
-  }
-  return table;
+/// What of the store can't be used: told, to be saved, and after that to be put away.
+void add_damaged(Panel& slip, const Session& session) {
+  const Keeper& keeper = session.keeper;
+  if (!keeper.findings().empty()) slip.items.push_back(CautionItem{.text = words::damaged_title(), .advice = words::findings(keeper.findings(), session.sheets)});
+  else if (!keeper.unused().empty()) slip.items.push_back(LineItem{.text = words::damaged_before(keeper.unused().size())});
+  if (keeper.unused().empty()) return;
+  slip.items.push_back(ButtonItem{.name = "save-damaged", .label = words::save_damaged(), .on_press = {"save-damaged"}});
+  if (keeper.damaged() == 0) return;
+  slip.items.push_back(ButtonItem{.name = "put-damaged-away", .label = words::put_damaged_away(), .enabled = session.drawer.damaged_saved, .reason = words::save_damaged_first(), .on_press = {"put-damaged-away"}});
+}
+
+void add_where_kept(Panel& slip, const Session& session) {
+  slip.items.push_back(LineItem{.text = words::where_kept(session.keeper, session.room), .tone = LineTone::soft});
+  if (session.room.promise == Promise::none) slip.items.push_back(ButtonItem{.name = "ask-promise", .label = words::ask_promise(), .on_press = {"ask-promise"}});
+  const std::string room = words::room_left(session.room);
+  if (!room.empty()) slip.items.push_back(LineItem{.text = room, .tone = session.room.is_short() ? LineTone::strong : LineTone::soft});
 }
 
 }  // namespace
@@ -41,8 +62,11 @@ Panel drawer_slip(const Session& session) {
   Panel slip{.name = "drawer", .label = "Drawer of sheets"};
   slip.items.push_back(HeadingItem{.text = "Drawer of sheets"});
   slip.items.push_back(parts::close_button());
-  if (!session.keeper.findings().empty()) slip.items.push_back(CautionItem{.text = "Found damaged, or newer", .advice = words::findings(session.keeper.findings(), session.sheets)});
-  slip.items.push_back(sheets_table(session, session.sheets.shown()));
+  add_damaged(slip, session);
+  const std::vector<const SheetInDrawer*> all = session.sheets.shown(), found = found_among(all, session.drawer.search);
+  if (all.size() > k_searched_from || !session.drawer.search.empty())
+    slip.items.push_back(FieldItem{.name = "search", .label = words::search_label(), .text = session.drawer.search, .as_typed = true, .on_leave = {"search-drawer"}});
+  add_sheets(slip, session, {.name = "sheets", .caption = words::sheets_caption(found.size(), all.size()), .columns = {{"sheet"}, {"changed", true}}, .when_empty = words::none_found()}, found, "open-sheet", &SheetInDrawer::changed_ms);
 
   slip.items.push_back(HeadingItem{.text = words::sheet_title(session.document()), .beside = "in hand", .level = 3});
   slip.items.push_back(ButtonItem{.name = "copy-sheet", .label = "Copy it", .on_press = {"copy-sheet"}});
@@ -53,12 +77,13 @@ Panel drawer_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "history", .label = "Its steps", .on_press = {"open-slip", Value::object({{"slip", "history"}})}});
   slip.items.push_back(ButtonItem{.name = "delete-sheet", .label = "Take it out", .on_press = {"delete-sheet"}});
 
-  if (const std::vector<const SheetInDrawer*> removed = session.sheets.removed(); !removed.empty()) {
+  if (const std::vector<const SheetInDrawer*> removed = found_among(session.sheets.removed(), session.drawer.search); !removed.empty()) {
     slip.items.push_back(HeadingItem{.text = "Taken out", .beside = words::put_back_for(), .level = 3});
-    slip.items.push_back(removed_table(session, removed));
+    add_sheets(slip, session, {.name = "removed", .caption = "Press one to put it back", .columns = {{"sheet"}, {"taken out", true}}}, removed, "put-back-sheet", &SheetInDrawer::removed_ms);
   }
-  slip.items.push_back(LineItem{.text = words::where_kept(session.keeper), .tone = LineTone::soft});
+  add_where_kept(slip, session);
   slip.items.push_back(ButtonItem{.name = "new-sheet", .label = "New sheet", .look = ButtonLook::main, .on_press = {"open-slip", Value::object({{"slip", "new-sheet"}})}});
+  slip.items.push_back(ButtonItem{.name = "save-all", .label = words::save_all(), .on_press = {"save-all"}});
   slip.items.push_back(ButtonItem{.name = "open-file", .label = "Open a file", .on_press = {"open-file"}});
   return slip;
 }

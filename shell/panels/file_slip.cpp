@@ -32,7 +32,9 @@ Panel file_slip(const Session& session) {
   Panel slip{.name = "file", .label = "What the file holds"};
   slip.items.push_back(HeadingItem{.text = file.name});
   slip.items.push_back(parts::close_button());
-  if (!file.read) {
+  if (file.all) {
+    add_backup(slip, session);
+  } else if (!file.read) {
     slip.items.push_back(LineItem{.text = words::file_is_read()});
   } else if (!*file.read) {
     slip.items.push_back(CautionItem{.text = words::file_not_used(), .advice = words::sentence(file.read->problem())});

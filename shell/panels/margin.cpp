@@ -2,6 +2,8 @@
 #include "shell/panels/panels.h"
 #include "shell/form_words.h"
 #include "shell/words.h"
+#include "shell/words_of_backup.h"
+#include "shell/words_of_room.h"
 
 namespace fogsheet {
 namespace {
@@ -13,13 +15,21 @@ void add_keeping(Panel& margin, const Session& session) {
   if (keeping == Keeping::kept && keeper.kept_ms() != 0) margin.items.push_back(LineItem{.text = words::kept_at(keeper.kept_ms(), session.platform.minutes_east(keeper.kept_ms())), .tone = LineTone::soft});
   if (keeping == Keeping::writing) margin.items.push_back(LineItem{.text = words::being_kept(), .tone = LineTone::soft});
   if (keeper.follows(session.sheets.in_hand().key)) margin.items.push_back(LineItem{.text = words::follows(), .tone = LineTone::soft});
+  // Above a slip that has risen there is no room for more than the bold line; the drawer has the buttons too.
+  const bool has_room = session.slip == SlipId::none || session.wide();
+  if (keeping == Keeping::kept || keeping == Keeping::writing) {
+    if (session.room.is_short()) {
+      margin.items.push_back(CautionItem{.text = words::room_short(session.room), .advice = has_room ? words::room_short_advice() : ""});
+      if (has_room) margin.items.push_back(ButtonItem{.name = "save-all", .label = words::save_all(), .look = ButtonLook::main, .on_press = {"save-all"}});
+    } else if (session.room.is_small() && session.slip == SlipId::none) {
+      margin.items.push_back(LineItem{.text = words::room_small(), .tone = LineTone::soft});
+    }
+  }
   if (keeping != Keeping::failed && keeping != Keeping::off) return;
   if (session.nothing_to_lose()) {
     margin.items.push_back(LineItem{.text = words::not_kept(keeper.fault()), .tone = LineTone::soft});
     return;
   }
-  // Above a slip that has risen there is no room for more than the bold line; the drawer has the buttons too.
-  const bool has_room = session.slip == SlipId::none || session.wide();
   margin.items.push_back(CautionItem{.text = words::not_kept(keeper.fault()), .advice = has_room ? words::not_kept_advice(keeper.fault()) : ""});
   if (!has_room) return;
   margin.items.push_back(ButtonItem{.name = "save-sheet", .label = "Save as a file", .look = ButtonLook::main, .on_press = {"save-sheet"}});

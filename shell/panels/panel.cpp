@@ -18,7 +18,7 @@ Value item(const LineItem& line) {
 
 Value item(const FieldItem& field) {
   return Value::object({{"kind", "field"}, {"name", field.name}, {"label", field.label}, {"text", field.text}, {"unit", field.unit}, {"error", field.error},
-                        {"multiline", field.multiline}, {"completes_at", field.completes_at}, {"figures_only", field.figures_only}, {"pad", to_value(field.pad)}, {"letter", field.letter}, {"on_leave", press_value(field.on_leave)}});
+                        {"multiline", field.multiline}, {"completes_at", field.completes_at}, {"figures_only", field.figures_only}, {"as_typed", field.as_typed}, {"pad", to_value(field.pad)}, {"letter", field.letter}, {"on_leave", press_value(field.on_leave)}});
 }
 
 Value item(const ChoiceItem& choice) {
@@ -54,7 +54,9 @@ Value item(const TableItem& table) {
   }
   Value presses = Value::list();
   for (const Press& press : table.row_presses) presses.add(press_value(press));
-  return Value::object({{"kind", "table"}, {"name", table.name}, {"caption", table.caption}, {"columns", columns}, {"rows", rows}, {"row_presses", presses}, {"when_empty", table.when_empty}});
+  Value pictures = Value::list();
+  for (const std::string& picture : table.row_pictures) pictures.add(picture);
+  return Value::object({{"kind", "table"}, {"name", table.name}, {"caption", table.caption}, {"columns", columns}, {"rows", rows}, {"row_presses", presses}, {"row_pictures", pictures}, {"when_empty", table.when_empty}});
 }
 
 Value item(const CautionItem& caution) { return Value::object({{"kind", "caution"}, {"text", caution.text}, {"advice", caution.advice}}); }

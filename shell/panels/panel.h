@@ -51,6 +51,7 @@ struct FieldItem {
   bool figures_only = false;  // a touch screen's own keyboard offers figures alone
   Pad pad = Pad::none;        // opens under it for a finger or a pen
   std::string letter;         // in force when none is typed: "T"
+  bool as_typed = false;  // and at each letter, as it is typed
   Press on_leave;      // sent with argument "text" when the field is left or Enter is pressed
 };
 
@@ -112,6 +113,7 @@ struct TableItem {
   std::vector<Column> columns;
   std::vector<std::vector<std::string>> rows;
   std::vector<Press> row_presses;  // of each row, by its first cell; none when rows can't be pressed
+  std::vector<std::string> row_pictures = {};  // SVG with ink classes, before each row's first cell; none for rows without
   std::string when_empty;  // shown in place of a table without rows
 };
 

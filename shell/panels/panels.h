@@ -25,6 +25,8 @@ Panel drawer_slip(const Session& session);
 Panel history_slip(const Session& session);
 /// Of the file in hand, which there is.
 Panel file_slip(const Session& session);
+/// Its part where that file is all that was kept; which it is.
+void add_backup(Panel& slip, const Session& session);
 /// The sheet in hand on its way to somebody else: its link, file and code; the code itself; and a link that came, which there is.
 Panel send_slip(const Session& session);
 Panel code_slip(const Session& session);

@@ -112,6 +112,11 @@ const states = {
     await done(page, 'new-sheet', { mid_lat_deg: 10, mid_lon_deg: 10, scale: 100000, paper: 'A4-across' });
     await open_slip(page, 'lists');
   },
+  'a drawer of many sheets': async (page) => {
+    for (let i = 0; i < 7; i += 1) await done(page, 'new-sheet', { mid_lat_deg: 10, mid_lon_deg: 10, scale: 100000, paper: 'A4-across', name: `Sheet ${i}` });
+    await open_slip(page, 'drawer');
+    await until(page, 'the search', () => document.querySelector('[data-name=search]') !== null);
+  },
   'touch locked': (page) => done(page, 'lock-touch'),
   'larger text': async (page) => {
     await done(page, 'set-text-size', { percent: '150' });

@@ -65,6 +65,10 @@ const slips = {
   mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[1].id }),
   leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[1].id }),
   ...Object.fromEntries(['more', 'lists', 'new-mark', 'sheet', 'settings', 'legend', 'rough-method', 'drawer', 'history', 'new-sheet'].map((slip) => [slip, (page) => done(page, 'open-slip', { slip })])),
+  'drawer of many': async (page) => {
+    for (let i = 0; i < 7; i += 1) await done(page, 'new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across', name: `A sheet with a long name for a narrow row ${i}` });
+    await done(page, 'open-slip', { slip: 'drawer' });
+  },
 };
 
 /// Ways of putting the edge on, each from a sheet without one and no tool in hand.

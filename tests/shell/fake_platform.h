@@ -22,6 +22,8 @@ struct FakePlatform : Platform {
   std::vector<StoreWrite> store_writes;
   std::vector<StoreAsk> store_asks;
   std::int64_t wakes_after_ms = 0;
+  int times_looked = 0;  // at the room there is
+  int times_asked = 0;   // to promise
   std::map<std::string, std::string> saved_files;
   int picture_dots = -1;  // of the last picture saved
   std::map<std::string, std::pair<std::string, std::vector<std::uint8_t>>> saved_for_others;  // format and bytes
@@ -55,6 +57,7 @@ struct FakePlatform : Platform {
   int minutes_east(std::int64_t) override { return 60; }
   void write_store(const StoreWrite& write) override { store_writes.push_back(write); }
   void ask_store(const StoreAsk& ask) override { store_asks.push_back(ask); }
+  void look_at_room(bool ask) override { ++(ask ? times_asked : times_looked); }
   void wake_after(std::int64_t ms) override { wakes_after_ms = ms; }
   void save_file(const std::string& name, const std::string& text) override { saved_files[name] = text; }
   void save_picture(const std::string& name, const std::string& svg, int dots_an_inch) override {

@@ -57,6 +57,7 @@ export function field(act, id) {
   };
   const typed = (event) => {
     pad?.show_letter(input.value, item.letter);
+    if (item.as_typed && !event?.isComposing) return leave();
     if (event?.isComposing || !item.completes_at || input.value === shown || !is_whole()) return;
     send();
     if (pad) input.select();  // the next figure begins the next entry

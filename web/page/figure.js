@@ -23,10 +23,15 @@ export function figure(act) {
       if (item.wheel) (turned ??= wheel(element, act))(item.wheel);
       if (item.svg === drawn) return;
       drawn = item.svg;
-      const parsed = new DOMParser().parseFromString(item.svg, 'image/svg+xml').documentElement;
-      element.replaceChildren(...(parsed.localName === 'svg' ? [allowed(parsed)] : []));
+      element.replaceChildren(...drawn_from(item.svg));
     },
   };
+}
+
+/// The figure's element in a list, or none.
+export function drawn_from(svg) {
+  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
+  return parsed.localName === 'svg' ? [allowed(parsed)] : [];
 }
 
 function allowed(from) {

@@ -8,7 +8,7 @@ const media_types = { gpx: 'application/gpx+xml', geojson: 'application/geo+json
 const sheet_file = (name, text) => new File([text], name, { type: media_types.fogsheet });
 
 const head_bytes = 200;
-const roads = { none: 0, sheet: 1, exchange: 2 };  // as in FileRoad
+const roads = { none: 0, sheet: 1, exchange: 2, all: 3 };  // as in FileRoad
 
 /// A new one each time: its memory goes with it.
 async function exchanged(act, bytes) {
@@ -70,6 +70,7 @@ export async function take_file(file, tell) {
     if (road === roads.none) return;
     bytes = new Uint8Array(await file.arrayBuffer());
     if (road === roads.sheet) return tell('file_opened', new TextDecoder().decode(bytes));
+    if (road === roads.all) return tell('backup_read', bytes);
   } catch {
     tell('file_chosen', file.name, 0, new Uint8Array());
     return tell('file_not_read', true);

@@ -127,7 +127,7 @@ export class Store {
     this.#database ??= await asked(indexedDB.open('fogsheet', 1), (request) => {
       request.onupgradeneeded = () => parts.forEach((part) => request.result.createObjectStore(part));
     });
-    return this.#records(parts.filter((part) => part !== 'damaged'));
+    return this.#records(parts);
   }
 
   /// All of a sheet, or of a boat.

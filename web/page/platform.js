@@ -5,6 +5,7 @@ import { download, qr_code, share, shares, take_file, written_for_others } from 
 import { use_waiting_version } from './offline.js';
 import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
+import { look_at_room } from './room.js';
 import { text_image } from './text_image.js';
 
 const prefix = 'fogsheet.';
@@ -39,6 +40,8 @@ export function make_platform(store, read_aloud, tell) {
       alarm = setTimeout(() => tell('woken'), ms);
     },
 
+    look_at_room: (ask) => look_at_room(ask).then((room) => tell('store_room', ...room)),
+
     text_image,
 
     store_act: (...act) => store.act(...act),
@@ -48,7 +51,7 @@ export function make_platform(store, read_aloud, tell) {
     /// One of 4096, so that pages that are open at once hardly give the same key to two things.
     key_lane: crypto.getRandomValues(new Uint16Array(1))[0] % 4096,
 
-    save_file: (name, text) => download(name, text),
+    save_file: (name, bytes) => download(name, bytes),
 
     save_picture(name, svg, dots_an_inch) {
       picture(svg, dots_an_inch).then((blob) => download(name, blob), (error) => tell('picture_refused', error instanceof TooLarge ? error.largest : 0));

@@ -41,6 +41,7 @@ export class Program {
     this.#call('store_told', what, part, key);
   }
   store_answered(write, fault) { this.#call('store_answered', write, fault); }
+  store_room(used, allowed, promise) { this.#call('store_room', used, allowed, promise); }
   woken() { this.#call('woken'); }
   hidden() { this.#call('hidden'); }
   half_typed({ field, text }) { this.#call('half_typed', field, text); }
@@ -54,6 +55,7 @@ export class Program {
   // -- files (files.js)
   file_chosen(name, size, head) { return this.#with_bytes(head, (at) => this.#call('file_chosen', name, size, at, head.length)); }
   file_opened(text) { this.#call('file_opened', text); }
+  backup_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('backup_read', at, bytes.length)); }
   file_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('file_read', at, bytes.length)); }
   file_not_read(no_bytes) { this.#call('file_not_read', Number(no_bytes)); }
   file_not_saved() { this.#call('file_not_saved'); }
@@ -105,6 +107,7 @@ export class Program {
 
   #with_bytes(bytes, act) {
     const at = this.#module._malloc(bytes.length);
+    if (!at && bytes.length > 0) throw new Error('no room');
     this.#module.HEAPU8.set(bytes, at);
     const answer = act(at);
     this.#module._free(at);

@@ -1,5 +1,6 @@
 // Items that are tables: a column sum, laid out so that it can be checked by eye, and a plain table.
 import { make, say, set } from './dom.js';
+import { drawn_from } from './figure.js';
 
 /// A row a term: the word with its reason under it, sign, figures, letter. A rule stands above each result.
 export function sum() {
@@ -47,8 +48,9 @@ export function table(act) {
       head.replaceChildren(...item.columns.map((column, i) => make('th', { scope: 'col', class: figures(i) }, column.label)));
       const press = (row) => act.press(item.row_presses[row], {});
       const first = (text, row) => {
-        if (!item.row_presses[row]) return make('bdi', {}, text);
-        return make('button', { type: 'button', class: 'row-button', 'data-name': `${item.name}/${row}` }, make('bdi', {}, text));
+        const picture = item.row_pictures[row] ? [make('span', { class: 'figure picture', 'aria-hidden': 'true' }, ...drawn_from(item.row_pictures[row]))] : [];
+        if (!item.row_presses[row]) return make('bdi', {}, ...picture, text);
+        return make('button', { type: 'button', class: 'row-button', 'data-name': `${item.name}/${row}` }, ...picture, make('bdi', {}, text));
       };
       body.replaceChildren(...item.rows.map((cells, row) => {
         const line = make('tr', { class: item.row_presses[row] ? 'pressable' : null },

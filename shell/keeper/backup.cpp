@@ -1,0 +1,151 @@
+#include "shell/keeper/backup.h"
+
+#include <algorithm>
+#include <charconv>
+
+#include "core/base/utf8.h"
+#include "core/formats/bytes.h"
+#include "core/formats/crc32.h"
+
+namespace fogsheet {
+namespace {
+
+constexpr std::uint64_t k_backup_format = 1;
+constexpr std::uint8_t k_sign[] = {0x1E, 'r', 'o', 'w'};
+constexpr std::uint64_t k_about = 255;  // in place of a part: when the file was made, and how many records it holds
+constexpr std::size_t k_checksum_bytes = 4;
+constexpr std::size_t k_most_rows = 50'000;  // past what anyone draws: what a file can make of a few bytes each must fit in memory
+
+std::span<const std::uint8_t> bytes_of(std::string_view text) { return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()}; }
+
+void write_row(ByteWriter& out, std::uint64_t part, std::uint64_t sheet, std::uint64_t sequence, std::string_view title, std::span<const std::uint8_t> body) {
+  ByteWriter head;
+  head.whole(part);
+  head.whole(sheet);
+  head.whole(sequence);
+  head.text(fitting(title, k_most_name_bytes));
+  head.whole(body.size());
+  std::uint8_t checksum[k_checksum_bytes];
+  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum[i] = static_cast<std::uint8_t>(crc32(head.bytes()) >> (8 * i));
+  out.raw(k_sign);
+  out.raw(head.bytes());
+  out.raw(checksum);
+  out.raw(body);
+}
+
+struct Row {
+  std::uint64_t part = 0;
+  std::uint64_t sheet = 0;
+  std::uint64_t sequence = 0;
+  std::string title;
+  std::span<const std::uint8_t> body;  // what is left of it
+  bool is_cut = false;
+};
+
+/// The row whose sign ends where `bytes` begin; none when its head is not whole.
+std::optional<Row> row_from(std::span<const std::uint8_t> bytes) {
+  ByteReader in(bytes);
+  Row row{.part = in.whole(), .sheet = in.whole(), .sequence = in.whole()};
+  row.title = in.text(k_most_name_bytes);
+  const std::uint64_t length = in.whole();
+  const std::size_t head = bytes.size() - in.left();
+  const std::span<const std::uint8_t> checksum = in.raw(k_checksum_bytes);
+  if (!in.ok() || crc32(bytes.first(head)) != checksum_of(checksum) || !is_utf8(row.title)) return std::nullopt;
+  row.is_cut = length > in.left();
+  row.body = in.raw(std::min<std::uint64_t>(length, in.left()));
+  return row;
+}
+
+class Reading {
+ public:
+  /// Whether the row was whole: what is not may hide the beginning of the next.
+  bool take(const Row& row) {
+    ++rows_;
+    if (row.part == k_about) return take_about(row);
+    const bool is_whole = !row.is_cut && unframed(row.body).ok();
+    const bool is_boat = row.part == static_cast<std::uint64_t>(StorePart::desk) && row.sheet != 0;
+    if (is_boat) {
+      if (Result<BoatRecord> boat = read_boat_record(row.body)) back_.boats.push_back(std::move(boat).value());
+      else amiss(row, boat.problem());
+    } else if (row.part == static_cast<std::uint64_t>(StorePart::sheets)) {
+      take_sheet(row);
+    } else {
+      ++back_.set_aside;
+    }
+    return is_whole;
+  }
+
+  bool is_full() const { return rows_ > k_most_rows; }
+
+  Result<Backup> done() && {
+    if (rows_ == 0) return Fault::file_unknown;
+    const std::size_t found = rows_ - (is_told_ ? 1 : 0);
+    back_.missing = is_told_ ? told_ - std::min<std::size_t>(told_, found) : 1;
+    return std::move(back_);
+  }
+
+ private:
+  bool take_about(const Row& row) {
+    const Result<std::span<const std::uint8_t>> body = unframed(row.body);
+    if (!body) return false;
+    ByteReader in(*body);
+    back_.made_ms = in.signed_whole();
+    told_ = static_cast<std::size_t>(in.whole());
+    is_told_ = in.ok();
+    return true;
+  }
+
+  void take_sheet(const Row& row) {
+    Result<SheetRecord> sheet = read_sheet_record(row.body);
+    if (!sheet) {
+      std::optional<SheetRecord> rest = sheet.problem().fault == Fault::text_newer ? std::nullopt : salvaged(row.body);
+      if (!rest || rest->key.value != row.sheet) return amiss(row, sheet.problem());
+      back_.amiss.push_back({Backup::Amiss::Kind::past_lost, row.title});
+      sheet = std::move(*rest);
+    }
+    back_.sheets.push_back(std::move(sheet).value());
+  }
+
+  void amiss(const Row& row, const Problem& why) { back_.amiss.push_back({why.fault == Fault::text_newer ? Backup::Amiss::Kind::newer : Backup::Amiss::Kind::unreadable, row.title}); }
+
+  Backup back_;
+  std::size_t rows_ = 0;
+  std::size_t told_ = 0;
+  bool is_told_ = false;
+};
+
+/// The format that the file says it has; this one where that can't be read any more.
+std::uint64_t format_of(std::span<const std::uint8_t> bytes) {
+  const std::string_view head(reinterpret_cast<const char*>(bytes.data()), std::min<std::size_t>(bytes.size(), 40));
+  std::uint64_t format = k_backup_format;
+  if (head.starts_with(k_backup_begin)) std::from_chars(head.data() + k_backup_begin.size(), head.data() + head.size(), format);
+  return format;
+}
+
+}  // namespace
+
+StoreBytes backup_bytes(const std::vector<BackupRow>& rows, std::int64_t made_ms) {
+  ByteWriter out;
+  out.raw(bytes_of(std::string(k_backup_begin) + std::to_string(k_backup_format) + "\n"));
+  ByteWriter about;
+  about.signed_whole(made_ms);
+  about.whole(rows.size());
+  write_row(out, k_about, 0, 0, "", framed(about.bytes()));
+  for (const auto& [record, title] : rows) write_row(out, static_cast<std::uint64_t>(record.part), record.sheet, record.sequence, title, record.bytes);
+  return out.bytes();
+}
+
+Result<Backup> read_backup(std::span<const std::uint8_t> bytes) {
+  if (const std::uint64_t format = format_of(bytes); format > k_backup_format) return Problem{.fault = Fault::text_newer, .numbers = {static_cast<double>(format), static_cast<double>(k_backup_format)}};
+  Reading reading;
+  for (auto at = bytes.begin();;) {
+    at = std::search(at, bytes.end(), std::begin(k_sign), std::end(k_sign));
+    if (at == bytes.end() || reading.is_full()) break;
+    at += std::size(k_sign);
+    const std::optional<Row> row = row_from({at, bytes.end()});
+    if (row && reading.take(*row)) at = bytes.begin() + (row->body.data() + row->body.size() - bytes.data());
+  }
+  return std::move(reading).done();
+}
+
+}  // namespace fogsheet

@@ -1,0 +1,41 @@
+// What is said of all that is kept as one file.
+#pragma once
+
+#include <string>
+
+#include "core/base/date.h"
+#include "shell/keeper/restore.h"
+
+namespace fogsheet::words {
+
+/// "Fogsheet 2026-11-25.fogsheets".
+std::string backup_name(Date day);
+inline std::string save_all() { return "Save all as one file"; }
+
+/// "Fogsheet damaged 2026-11-25.fogsheets".
+std::string damaged_name(Date day);
+inline std::string damaged_title() { return "Found damaged, or newer"; }
+inline std::string save_damaged() { return "Save what is damaged"; }
+inline std::string put_damaged_away() { return "Put it away"; }
+inline std::string save_damaged_first() { return "Save it first."; }
+std::string damaged_before(std::size_t records);
+std::string damaged_gone();
+
+/// "12 sheets, 2 of them taken out, and 1 boat".
+std::string backup_holds(const Backup& backup);
+/// @param day  in words; empty when it is not told any more
+std::string backup_made(const std::string& day);
+/// What of it would come in, what stands here already.
+std::string would_come(const Fates& fates);
+std::string take_in(std::size_t count);
+std::string taken_in(const Fates& fates);
+/// "comes beside yours", "here already".
+std::string fate(Fate fate);
+std::string amiss(Backup::Amiss::Kind kind);
+std::string amiss_caption(std::size_t count);
+/// A damaged record that has no name any more.
+std::string nameless();
+std::string pieces_set_aside(std::size_t count);
+std::string pieces_missing(std::size_t count);
+
+}  // namespace fogsheet::words
