@@ -85,16 +85,13 @@ export class Store {
   #claim(name, part, key) {
     if (this.#claims.has(name)) return;
     this.#claims.set(name, null);
-    const hold = (lock) => lock && new Promise((let_go) => {
+    const hold = () => new Promise((let_go) => {
       this.#claims.set(name, let_go);
       this.#tell_all(news.granted, part, key).catch(() => this.#let_go(name));
     });
-    if (!navigator.locks) return hold(name);
-    navigator.locks.request(name, { ifAvailable: true }, (lock) => {
-      if (lock) return hold(lock);
-      this.#told(news.elsewhere, part, key, []);
-      navigator.locks.request(name, hold);
-    });
+    if (!navigator.locks) hold();
+    else navigator.locks.request(name, hold).catch(() => this.#claims.delete(name));
+    setTimeout(() => { if (this.#claims.get(name) === null) this.#told(news.elsewhere, part, key, []); }, letting_go_ms);
   }
 
   async #tell_all(what, part, key) {
