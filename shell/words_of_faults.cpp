@@ -159,6 +159,19 @@ std::string sentence(const Problem& problem) {
     case Fault::code_too_long: return code_too_long(static_cast<std::size_t>(number_of(problem, 1)));
     case Fault::no_link_arrived: return "No link waits to be opened.";
     case Fault::file_reader_missing: return "What reads and writes files of other programs has not come: load the page once while you are online.";
+    case Fault::picture_of_other_kind: return (problem.texts.empty() ? std::string("This is no picture that is read here") : "This is " + text(0) + " by its bytes, whatever its name") + ": a photograph is read as PNG or JPEG.";
+    case Fault::picture_too_large: return "The picture is too large: " + megabytes(0) + " million pixels, at most " + megabytes(1) + " million, and 32 768 on a side.";
+    case Fault::picture_broken: return "The picture is broken, or of a kind of PNG or JPEG that is not read here.";
+    case Fault::picture_no_room: return "This device has no memory for a picture so large: make it smaller first.";
+    case Fault::picture_took_too_long: return "The picture was not read within " + value(0) + " seconds: make it smaller first.";
+    case Fault::picture_points_too_few: return value(0) + " of " + value(1) + " points are known: press places on it whose position you know, and enter that.";
+    case Fault::picture_points_together: return "Points " + value(0) + " and " + value(1) + " are the same place: take one away.";
+    case Fault::picture_points_in_line: return "The points lie in a line, and say nothing of what is beside it: add one to the side, or fit it by turning and sizing alone.";
+    case Fault::picture_mirrored: return "The points fit only its mirror image: two of them likely have each other's position.";
+    case Fault::picture_point_outside: return "That place is not on the photograph.";
+    case Fault::picture_point_unknown: return "There is no point " + value(0) + ": " + value(1) + " are on it.";
+    case Fault::no_photograph: return "No photograph lies under this sheet: choose one first.";
+    case Fault::photograph_reader_missing: return "What reads photographs has not come: load the page once while you are online.";
   }
   return "That can't be done.";
 }

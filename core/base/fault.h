@@ -133,8 +133,22 @@ enum class Fault {
   nothing_to_share_with,   // the browser hands nothing to other programs
   code_too_long,           // numbers: characters of the link, most
   no_link_arrived,         // none waits to be opened
+  // pictures, and where they lie
+  picture_of_other_kind,   // texts: what it is by its bytes, none where that is not known. Neither PNG nor JPEG
+  picture_too_large,       // numbers: its pixels, most
+  picture_broken,          // its bytes make no picture
+  picture_no_room,         // there is no memory for it
+  picture_took_too_long,   // numbers: seconds
+  picture_points_too_few,  // numbers: known points given, the least
+  picture_points_together, // numbers: which two, from 1
+  picture_points_in_line,  // they say nothing of what lies beside it
+  picture_mirrored,        // the points fit its mirror image
+  picture_point_outside,   // a point that is not on it
+  picture_point_unknown,   // numbers: the point given, how many there are
+  no_photograph,           // none lies under the sheet
+  photograph_reader_missing,  // the program that reads them did not come
 };
-inline constexpr Fault k_last_fault = Fault::no_link_arrived;
+inline constexpr Fault k_last_fault = Fault::photograph_reader_missing;
 
 /// Why something was refused. `begin` and `end` mark the offending part of the text given (bytes; equal when the whole).
 /// `suggestion` is the likely reading of a typed text, printed as it would be read; empty unless there is just one.
