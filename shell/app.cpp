@@ -69,6 +69,7 @@ void App::store_read(StoreFault fault) {
     if (session.sheets.untouched()) restore_desk(session, session.keeper.kept_desk(), false);
     session.settle_desk(session.document());
   }
+  if (fault == StoreFault::none && session.keeper.findings().empty()) inside_->forget_other_photographs();
   if (!session.keeper.findings().empty()) session.message = {words::findings(session.keeper.findings(), session.sheets), true};
   session.touch();
   inside_->keep();

@@ -13,8 +13,10 @@
 #include "shell/keeper/room.h"
 #include "shell/keeper/store.h"
 #include "shell/panels/panel.h"
+#include "shell/photograph.h"
 #include "shell/platform.h"
 #include "shell/pointer.h"
+#include "shell/style.h"
 #include "shell/value.h"
 #include "shell/viewport.h"
 
@@ -31,6 +33,17 @@ struct DrawnLayer {
   double scale = 1;
   ScreenPoint offset;
   bool in_lens = false;  // seen only through the frame's lens
+  bool is_photograph = false;  // no list, but the frame's photograph; its units are the paper's millimetres
+};
+
+/// The photograph under the sheet, as it lies on the paper. By day it darkens the paper, as print does; by night its dark parts
+/// are what is light, so that its white paper does not glare.
+struct DrawnPhotograph {
+  PictureTransform transform;
+  SheetRect within;         // what is beyond it is not drawn
+  Colour paper, ink;        // of the palette
+  double opacity = 0;
+  bool is_dark = false;
 };
 
 /// A round window on the canvas, CSS pixels.
@@ -42,6 +55,7 @@ struct Lens {
 struct DrawnFrame {
   std::vector<DrawnLayer> layers;  // the first lowest
   std::optional<Lens> lens;
+  std::optional<DrawnPhotograph> photograph;
   std::uint32_t background = 0;    // ImU32, behind all
   std::uint32_t halo = 0;          // ImU32, the colour of text halos
 };
@@ -58,6 +72,12 @@ struct GlyphImage {
   double range_px = 0;           // texels from the outline to value 0 or 255
   double px_per_em = 0;          // texels an em
   std::uint64_t revision = 0;    // grows when glyphs were added
+};
+
+/// Numbers that come with news of the photograph (App::photograph_news).
+struct PhotographNumbers {
+  double code = 0;
+  double a = 0, b = 0;
 };
 
 class App {
@@ -114,6 +134,10 @@ class App {
   void code_made(std::span<const std::uint8_t> modules);
   /// Nothing took what was to be shared.
   void not_shared();
+  /// Of the photograph of a sheet. chosen: its file's name, and its size in bytes as `a`. brought: its name, and how it is
+  /// placed. read: how many pixels on a side were made one as `code`, upright width and height as `a` and `b`. refused: a Fault as
+  /// `code`, its text and its numbers. @return whether it is still wanted.
+  bool photograph_news(PhotographNews news, std::uint64_t sheet, const std::string& text, std::span<const std::uint8_t> bytes, const PhotographNumbers& numbers);
   void copied(bool done);
   /// What shows the time is to be shown anew.
   void minute_passed();

@@ -24,6 +24,10 @@ bool is_sheet(const std::string& name, std::string_view head) {
 
 FileRoad App::file_chosen(const std::string& name, double bytes, std::string_view head) {
   Session& session = inside_->session;
+  if (head.starts_with("\x89PNG") || head.starts_with("\xFF\xD8\xFF")) {  // a picture: that of a chart, to lie under the sheet
+    session.platform.photograph(PhotographAct::choose, session.sheets.in_hand().key.value, {});
+    return FileRoad::none;
+  }
   session.file = FileInHand{.name = std::string(fitting(repaired_utf8(name), k_most_name_bytes))};
   session.slip = SlipId::file;
   session.touch();

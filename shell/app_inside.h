@@ -127,8 +127,33 @@ struct App::Inside : GestureTarget {
     session.keeper.look(session.boats, session.platform.now_ms());
     hand_over();
     watch_room();
+    tell_photograph();
     const bool awake = session.awake_wanted();
     if (std::exchange(told_awake, awake) != awake) session.platform.keep_awake(awake);
+  }
+
+  /// The photograph of the sheet that has come into hand is brought out; and how it is placed is kept, once the sheet itself is.
+  void tell_photograph() {
+    const SheetKey key = session.sheets.in_hand().key;
+    if (std::exchange(photograph_of, key) != key) {
+      session.photograph.reset();
+      session.placing_told.clear();
+      session.platform.photograph(PhotographAct::bring, key.value, {});
+      return;
+    }
+    if (!session.photograph || !session.photograph->is_ready() || !session.keeper.kept_state(key)) return;
+    std::vector<std::uint8_t> placing = to_bytes(session.photograph->placing);
+    if (placing == session.placing_told) return;
+    session.platform.photograph(PhotographAct::keep, key.value, placing);
+    session.placing_told = std::move(placing);
+  }
+
+  /// Those of sheets that are no more: what a new one of the same key lay over would be another's.
+  void forget_other_photographs() {
+    std::vector<std::uint8_t> keys;
+    for (const std::unique_ptr<SheetInDrawer>& sheet : session.sheets.all())
+      for (int byte = 0; byte < 8; ++byte) keys.push_back(static_cast<std::uint8_t>(sheet->key.value >> 8 * byte));
+    session.platform.photograph(PhotographAct::keep_only, 0, keys);
   }
 
   void hand_over() {
@@ -172,6 +197,7 @@ struct App::Inside : GestureTarget {
   Canvas canvas;
   std::vector<StoreRecord> records;  // read so far
   std::int64_t wakes_at_ms = 0;
+  SheetKey photograph_of{0};   // the sheet whose photograph was asked for last
   std::size_t steps_gone = 0;  // from the past of the sheet in hand
   KeptShown kept_shown;
   std::vector<std::unique_ptr<Tool>> tools;  // by ToolId

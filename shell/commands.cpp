@@ -17,6 +17,7 @@
 #include "shell/commands_outline.h"
 #include "shell/commands_own_position.h"
 #include "shell/commands_passage.h"
+#include "shell/commands_photograph.h"
 #include "shell/commands_print.h"
 #include "shell/commands_sheet.h"
 #include "shell/commands_typed.h"
@@ -27,7 +28,7 @@ namespace fogsheet {
 const std::vector<Command>& command_table() {
   static const std::vector<Command> table = [] {
     std::vector<Command> all = sheet_commands();
-    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), file_commands(), backup_commands(), send_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands(), print_commands(), own_position_commands()})
+    for (std::vector<Command> more : {mark_commands(), leg_commands(), desk_commands(), settings_commands(), drawer_commands(), file_commands(), backup_commands(), photograph_commands(), send_commands(), instrument_commands(), rose_commands(), note_commands(), form_commands(), typed_commands(), outline_commands(), compass_commands(), log_commands(), passage_commands(), under_way_commands(), print_commands(), own_position_commands()})
       std::move(more.begin(), more.end(), std::back_inserter(all));
     return all;
   }();

@@ -150,6 +150,7 @@ constexpr SlipName k_slips[] = {
     {"send", SlipId::send},
     {"code", SlipId::code, true},
     {"link", SlipId::link, true},
+    {"photograph", SlipId::photograph},
     {"file", SlipId::file, true},
     {"mark", SlipId::mark, true},
     {"leg", SlipId::leg, true},
@@ -169,6 +170,7 @@ Value run_open_slip(Session& session, const Value& arguments) {
 
 Value run_close_slip(Session& session, const Value&) {
   if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::rose || session.slip == SlipId::note) let_go_of_selection(session);
+  if (session.slip == SlipId::photograph) session.desk.tool = ToolId::none;
   switch (session.slip) {
     case SlipId::log_entry: session.slip = SlipId::compass; break;
     case SlipId::passage_details: case SlipId::passage_leg: case SlipId::next_leg: session.slip = SlipId::passage; break;

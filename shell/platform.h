@@ -8,6 +8,7 @@
 #include "core/base/date.h"
 #include "core/figure/figure.h"
 #include "shell/keeper/store.h"
+#include "shell/photograph.h"
 
 namespace fogsheet {
 
@@ -76,6 +77,11 @@ class Platform {
   virtual void make_code(const std::string& link) = 0;
   /// Asks the user for a file; only inside a press. The page tells which was chosen (App::file_chosen).
   virtual void open_file() = 0;
+  /// The photograph of a chart under a sheet: choose asks the user for one (only inside a press), stop ends its reading, bring
+  /// fetches the one that was kept with that sheet, keep keeps it and how it is placed, remove forgets it. It is read where it
+  /// can be ended, and drawn by the page (DrawnFrame::photograph). What becomes of it comes by App::photograph_news.
+  /// @param bytes  for keep: to_bytes(PhotographPlacing); for keep_only, which forgets those of all other sheets: keys of eight bytes each
+  virtual void photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& bytes) = 0;
   /// Asks the browser to print, once the panels are up to date: the panel in PanelPlace::page, where there is one; only inside a
   /// press. The page says when it begins and ends (App::set_printing), whoever asked for it.
   virtual void print_page() = 0;

@@ -20,6 +20,7 @@
 #include "shell/key_run.h"
 #include "shell/keeper/keeper.h"
 #include "shell/keeper/room.h"
+#include "shell/photograph.h"
 #include "shell/platform.h"
 #include "shell/printing.h"
 #include "shell/sending.h"
@@ -30,7 +31,7 @@
 
 namespace fogsheet {
 
-enum class ToolId { none, mark, leg, straight_edge, rose, dividers, note };
+enum class ToolId { none, mark, leg, straight_edge, rose, dividers, note, photograph };
 enum class SlipId {
   none,
   first_run,
@@ -64,7 +65,8 @@ enum class SlipId {
   own_position,
   send,
   code,
-  link
+  link,
+  photograph
 };
 
 /// The first end of an edge that is being put on, or the first point of dividers.
@@ -210,6 +212,8 @@ struct Session {
   std::string open_text;        // as typed, while it could not be opened
   std::string open_text_error;
   std::optional<FileInHand> file;
+  std::optional<Photograph> photograph;  // under the sheet in hand
+  std::vector<std::uint8_t> placing_told;  // of it, to the page
   HalfTyped half_typed;         // when the page was put out of sight
   std::uint64_t panels_revision = 1;
   bool frame_wanted = true;

@@ -102,6 +102,9 @@ Value where_on_canvas(const Session& session, const std::string& name) {
   if (const auto part = after(name, "edge/")) return edge_part(session, *part);
   if (const auto part = after(name, "dividers/")) return dividers_part(session, *part);
   if (const auto part = after(name, "rose/")) return rose_part(session, *part);
+  if (const auto part = after(name, "photograph/"); part && is_shown(session.photograph))
+    if (const std::optional<std::uint32_t> number = id_after_hash(*part); number && *number >= 1 && *number <= session.photograph->placing.points.size())
+      return place(session, camera.to_screen(laid(session, *session.photograph).transform.to_sheet(session.photograph->placing.points[*number - 1].at)));
   if (const auto text = after(name, "sheet/"))
     if (const Result<Position> position = parse_position(*text)) return place(session, camera.to_screen(session.facts().projection->to_sheet(*position)));
   return Value();

@@ -14,7 +14,9 @@ import { policy } from './policy.mjs';
 const page = path.join(path.dirname(fileURLToPath(import.meta.url)), 'page');
 const styles = ['base', 'tray', 'slip', 'outline', 'items', 'keypad', 'passage', 'forced', 'print', 'print_passage'];
 const program_files = ['fogsheet.js', 'fogsheet.wasm'];
-const later_files = ['exchange.js', 'exchange.wasm'];  // come when they are asked for, and with the rest to be kept for offline use
+// These come when they are asked for, and with the rest to be kept for offline use.
+const later_files = ['exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm'];
+const later_scripts = ['photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js'];
 const gzip_aims_kb = { first: 350, all: 450 };
 
 const read = (...at) => readFileSync(path.join(...at));
@@ -48,7 +50,7 @@ export function assemble({ program, fonts, palettes, notices = [] }) {
   const templates = { index: String(read(page, 'index.html')), worker: String(read(page, 'sw.js')) };
   const version = version_of([...versioned, ...fixed, ...Object.entries(templates)]);
 
-  const modules = [...scripts.filter((name) => name !== 'palette.js'), 'fogsheet.js'];
+  const modules = [...scripts.filter((name) => name !== 'palette.js' && !later_scripts.includes(name)), 'fogsheet.js'];
   const preloads = [
     ...faces.map((name) => `<link rel="preload" href="${version}/fonts/${name}" as="fetch" crossorigin>`),
     ...modules.map((name) => `<link rel="modulepreload" href="${version}/${name}">`),
@@ -62,7 +64,7 @@ export function assemble({ program, fonts, palettes, notices = [] }) {
   const kept = [...files.keys()].filter((name) => !name.endsWith('.png'));
   const asked_for = kept.map((name) => (name === 'index.html' ? './' : name));
   files.set('sw.js', Buffer.from(fill(templates.worker, { version, files: JSON.stringify(asked_for, null, 1) })));
-  return { version, files, kept: [...kept, 'sw.js'], later: later_files.map((name) => `${version}/${name}`) };
+  return { version, files, kept: [...kept, 'sw.js'], later: [...later_files, ...later_scripts].map((name) => `${version}/${name}`) };
 }
 
 function version_of(contents) {

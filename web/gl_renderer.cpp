@@ -1,8 +1,11 @@
 #include "web/gl_renderer.h"
 
+#include <emscripten.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <iterator>
 
 #include "core/base/check.h"
 
@@ -49,6 +52,11 @@ void main() {
   result = vec4(pass == 1 ? halo : ink.rgb, ink.a * coverage);
 }
 )";
+
+// Twenty-one numbers, as page/underlay_layer.js takes them.
+// clang-format off
+EM_JS(void, page_draw_photograph, (const float* numbers), { Module["page"].draw_photograph(HEAPF32.subarray(numbers / 4, numbers / 4 + 21)); });
+// clang-format on
 
 GLuint compiled(GLenum kind, const char* source) {
   const GLuint shader = glCreateShader(kind);
@@ -139,6 +147,7 @@ void GlRenderer::draw(const DrawnFrame& frame, const GlyphImage& glyphs, double 
   const double to_clip_x = 2 * pixel_ratio / width;
   const double to_clip_y = -2 * pixel_ratio / height;
   for (const DrawnLayer& layer : frame.layers) {
+    if (layer.is_photograph && frame.photograph) draw_photograph(*frame.photograph, layer, frame.lens, pixel_ratio, width, height);
     if (!layer.list || layer.list->IdxBuffer.empty()) continue;
     const Buffers& buffers = buffers_of(layer);
     glBindVertexArray(buffers.array);
@@ -164,6 +173,39 @@ void GlRenderer::draw(const DrawnFrame& frame, const GlyphImage& glyphs, double 
     }
   }
   glBindVertexArray(0);
+}
+
+void GlRenderer::draw_photograph(const DrawnPhotograph& photograph, const DrawnLayer& layer, const std::optional<Lens>& lens, double pixel_ratio, int width, int height) {
+  const double to_px = layer.scale * pixel_ratio, left_px = layer.offset.x_px * pixel_ratio, top_px = layer.offset.y_px * pixel_ratio;
+  const double x = 2 * to_px / width, y = -2 * to_px / height;  // of a millimetre in clip space
+  const PictureTransform& lies = photograph.transform;
+  double left = left_px + photograph.within.left_mm * to_px, right = left_px + photograph.within.right_mm * to_px;
+  double top = top_px + photograph.within.top_mm * to_px, bottom = top_px + photograph.within.bottom_mm * to_px;
+  double lens_x = 0, lens_y = 0, radius = 0;
+  if (layer.in_lens && lens) {
+    lens_x = lens->centre.x_px * pixel_ratio;
+    lens_y = lens->centre.y_px * pixel_ratio;
+    radius = lens->radius_px * pixel_ratio;
+    left = std::max(left, lens_x - radius - 1);
+    right = std::min(right, lens_x + radius + 1);
+    top = std::max(top, lens_y - radius - 1);
+    bottom = std::min(bottom, lens_y + radius + 1);
+  }
+  const auto whole = [](double value, int most) { return std::round(std::clamp(value, 0.0, static_cast<double>(most))); };
+  const double first_x = whole(left, width), last_x = whole(right, width), first_y = whole(top, height), last_y = whole(bottom, height);
+  if (last_x <= first_x || last_y <= first_y) return;
+  const Colour paper = photograph.paper, ink = photograph.ink;
+  const double numbers[21] = {lies.across.x_mm * x, lies.down.x_mm * x, (lies.corner.x_mm * to_px + left_px) * 2 / width - 1,
+                              lies.across.y_mm * y, lies.down.y_mm * y, 1 - (lies.corner.y_mm * to_px + top_px) * 2 / height,
+                              first_x, height - last_y, last_x - first_x, last_y - first_y,
+                              lens_x, height - lens_y, radius,
+                              paper.red / 255.0, paper.green / 255.0, paper.blue / 255.0,
+                              ink.red / 255.0, ink.green / 255.0, ink.blue / 255.0,
+                              photograph.opacity, photograph.is_dark ? 1.0 : 0.0};
+  float handed_over[21];
+  std::copy(std::begin(numbers), std::end(numbers), handed_over);
+  page_draw_photograph(handed_over);
+  glUseProgram(program_);
 }
 
 GlRenderer::Buffers& GlRenderer::buffers_of(const DrawnLayer& layer) {

@@ -52,6 +52,7 @@ class GlRenderer {
 
   Buffers& buffers_of(const DrawnLayer& layer);
   void upload(Buffers& buffers, const DrawnLayer& layer);
+  void draw_photograph(const DrawnPhotograph& photograph, const DrawnLayer& layer, const std::optional<Lens>& lens, double pixel_ratio, int width, int height);
   void upload(const GlyphImage& glyphs);
   /// Of the canvas, in its pixels from the upper left.
   struct PixelBox {

@@ -116,6 +116,11 @@ EMSCRIPTEN_KEEPALIVE void sheet_code_made(Page* page, const std::uint8_t* first,
 
 EMSCRIPTEN_KEEPALIVE void sheet_not_shared(Page* page) { page->app.not_shared(); }
 
+/// News are counted as in PhotographNews. 1 when it is still wanted.
+EMSCRIPTEN_KEEPALIVE int sheet_photograph_news(Page* page, int news, double sheet, const char* text, const std::uint8_t* first, int size, double code, double a, double b) {
+  return page->app.photograph_news(static_cast<PhotographNews>(news), static_cast<std::uint64_t>(sheet), text, bytes(first, size), {code, a, b});
+}
+
 // -- the canvas
 
 /// Makes the WebGL2 context, or what was in it when the browser gives it back. 0 when it can't be had.

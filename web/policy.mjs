@@ -22,4 +22,5 @@ export const one_file_policy = ({ scripts, styles }) => written({
   'style-src': styles.join(' '),
   'img-src': 'data: blob:',
   'font-src': 'data:',
+  'worker-src': 'blob:',
 });

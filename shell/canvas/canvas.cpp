@@ -25,12 +25,26 @@ constexpr double k_selected = 1.5;  // times the weight of a leg
 constexpr double k_settled_ticks_ms = 400;  // how long ticks say that it has settled
 constexpr double k_zoom_rest_ms = 160;  // after which the zoom counts as ended
 
-enum LayerId { k_below = 1, k_tint, k_sheet, k_above, k_loupe_below, k_loupe_tint, k_loupe_sheet, k_loupe_above, k_loupe_rim };
+enum LayerId { k_below = 1, k_tint, k_sheet, k_above, k_loupe_below, k_loupe_tint, k_loupe_sheet, k_loupe_above, k_loupe_rim, k_paper, k_loupe_paper };
+
+/// @param scale, offset  of the paper on the canvas
+DrawnLayer photograph_layer(double scale, ScreenPoint offset, bool in_lens) { return {.scale = scale, .offset = offset, .in_lens = in_lens, .is_photograph = true}; }
+
+std::optional<DrawnPhotograph> drawn_photograph(const Session& session) {
+  if (!is_shown(session.photograph)) return std::nullopt;
+  const Palette palette = session.settings.palette;
+  return DrawnPhotograph{.transform = laid(session, *session.photograph).transform,
+                         .within = session.facts().projection->neat_line(),
+                         .paper = colour_of(palette, Ink::paper),
+                         .ink = colour_of(palette, Ink::graticule),
+                         .opacity = opacity_of(session, *session.photograph),
+                         .is_dark = is_dark(palette)};
+}
 
 }  // namespace
 
 Canvas::Canvas()
-    : sheet_{.below = kit_.new_list(), .sheet = kit_.new_list()}, in_loupe_{.below = kit_.new_list(), .sheet = kit_.new_list()},
+    : sheet_{.paper = kit_.new_list(), .below = kit_.new_list(), .sheet = kit_.new_list()}, in_loupe_{.paper = kit_.new_list(), .below = kit_.new_list(), .sheet = kit_.new_list()},
       tint_(kit_.new_list()), above_(kit_.new_list()), above_in_loupe_(kit_.new_list()), loupe_rim_(kit_.new_list()) {}
 
 void Canvas::draw_sheet(const Session& session, const Drawn& wanted, SheetLists& lists) {
@@ -41,10 +55,12 @@ void Canvas::draw_sheet(const Session& session, const Drawn& wanted, SheetLists&
   const Figure figure = sheet_figure(session.document(), words::sheet_notes(session.document(), facts.rose_variations, session.settings.rounding), settings, plotted_passage(session));
   const auto draw_lists = [&] {
     kit_.glyphs.begin_drawing();
+    kit_.begin(*lists.paper);
     kit_.begin(*lists.below);
     kit_.begin(*lists.sheet);
+    Brush(kit_, *lists.paper).shapes(figure.on(Layer::paper), px_per_mm);
     Brush below(kit_, *lists.below), sheet(kit_, *lists.sheet);
-    for (const Layer layer : {Layer::paper, Layer::graticule, Layer::dangers}) below.shapes(figure.on(layer), px_per_mm);
+    for (const Layer layer : {Layer::graticule, Layer::dangers}) below.shapes(figure.on(layer), px_per_mm);
     for (const Layer layer : {Layer::rose, Layer::legs, Layer::border, Layer::marks, Layer::labels, Layer::title}) sheet.shapes(figure.on(layer), px_per_mm);
   };
   draw_lists();
@@ -113,7 +129,9 @@ void Canvas::draw_loupe(const Session& session, const Tool& tool, const std::opt
   frame_.lens = Lens{middle, k_loupe_radius_px};
   const double device = 1 / kit_.pixel_ratio;
   const ScreenPoint corner{k_loupe_scale * camera.origin.x_px + view.offset.x_px, k_loupe_scale * camera.origin.y_px + view.offset.y_px};
-  for (const DrawnLayer& layer : {DrawnLayer{k_loupe_below, in_loupe_.revision, in_loupe_.below.get(), device, corner, true},
+  for (const DrawnLayer& layer : {DrawnLayer{k_loupe_paper, in_loupe_.revision, in_loupe_.paper.get(), device, corner, true},
+                                  photograph_layer(k_loupe_scale * camera.px_per_mm, corner, true),
+                                  DrawnLayer{k_loupe_below, in_loupe_.revision, in_loupe_.below.get(), device, corner, true},
                                   DrawnLayer{k_loupe_tint, 0, tint_.get(), k_loupe_scale * device, view.offset, true},
                                   DrawnLayer{k_loupe_sheet, in_loupe_.revision, in_loupe_.sheet.get(), device, corner, true},
                                   DrawnLayer{k_loupe_above, 0, above_in_loupe_.get(), device, {}, true},
@@ -172,7 +190,10 @@ const DrawnFrame& Canvas::frame(const Session& session, const Tool& tool, std::o
   draw_above(session, tool, edge, *above_, {});
 
   const double device = 1 / kit_.pixel_ratio, stretched = device * camera.px_per_mm / wanted.px_per_mm;
-  frame_.layers = {{k_below, sheet_.revision, sheet_.below.get(), stretched, camera.origin},
+  frame_.photograph = drawn_photograph(session);
+  frame_.layers = {{k_paper, sheet_.revision, sheet_.paper.get(), stretched, camera.origin},
+                   photograph_layer(camera.px_per_mm, camera.origin, false),
+                   {k_below, sheet_.revision, sheet_.below.get(), stretched, camera.origin},
                    {k_tint, 0, tint_.get(), device, {}},
                    {k_sheet, sheet_.revision, sheet_.sheet.get(), stretched, camera.origin},
                    {k_above, 0, above_.get(), device, {}}};

@@ -42,7 +42,7 @@ class Canvas {
     bool operator==(const Drawn&) const = default;
   };
   struct SheetLists {
-    DrawKit::List below, sheet;
+    DrawKit::List paper, below, sheet;  // the photograph lies between the first two
     Drawn drawn;
     std::uint64_t revision = 0;
   };

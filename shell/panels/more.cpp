@@ -6,6 +6,7 @@
 #include "shell/words.h"
 #include "shell/words_of_own_position.h"
 #include "shell/words_of_passage.h"
+#include "shell/words_of_photographs.h"
 #include "shell/words_of_print.h"
 #include "shell/words_of_sending.h"
 #include "shell/words_of_things.h"
@@ -54,6 +55,7 @@ Panel more_slip(const Session& session) {
   parts::add_variation(slip, session);
   slip.items.push_back(ButtonItem{.name = "send", .label = words::send_title(), .on_press = {"open-slip", Value::object({{"slip", "send"}})}});
   slip.items.push_back(ButtonItem{.name = "sheet", .label = words::change_the_sheet(), .on_press = {"open-slip", Value::object({{"slip", "sheet"}})}});
+  slip.items.push_back(ButtonItem{.name = "photograph", .label = words::photograph_title(), .on_press = {"open-slip", Value::object({{"slip", "photograph"}})}});
   slip.items.push_back(ButtonItem{.name = "print", .label = words::print_title(), .on_press = {"open-slip", Value::object({{"slip", "print"}})}});
   slip.items.push_back(ButtonItem{.name = "new-mark", .label = words::new_mark_title(), .on_press = {"open-slip", Value::object({{"slip", "new-mark"}})}});
   slip.items.push_back(ButtonItem{.name = "lists", .label = "Marks and legs", .on_press = {"open-slip", Value::object({{"slip", "lists"}})}});

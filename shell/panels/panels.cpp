@@ -37,6 +37,7 @@ std::vector<Panel> panels_in_view(const Session& session, const Tool& tool) {
     case SlipId::send: panels.push_back(send_slip(session)); break;
     case SlipId::code: panels.push_back(code_slip(session)); break;
     case SlipId::link: panels.push_back(link_slip(session)); break;
+    case SlipId::photograph: panels.push_back(photograph_slip(session)); break;
     case SlipId::new_sheet: panels.push_back(new_sheet_slip(session)); break;
   }
   if (session.slip_entered && panels.back().place == PanelPlace::slip) panels.back().in_focus = panels.back().name;

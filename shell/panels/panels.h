@@ -31,6 +31,7 @@ void add_backup(Panel& slip, const Session& session);
 Panel send_slip(const Session& session);
 Panel code_slip(const Session& session);
 Panel link_slip(const Session& session);
+Panel photograph_slip(const Session& session);
 Panel new_mark_slip(const Session& session);
 Panel sheet_slip(const Session& session);
 /// The passage card as it is read on the screen; without a passage, how to make one.

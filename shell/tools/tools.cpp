@@ -4,6 +4,7 @@
 #include "shell/tools/mark_tool.h"
 #include "shell/tools/no_tool.h"
 #include "shell/tools/note_tool.h"
+#include "shell/tools/photograph_tool.h"
 #include "shell/tools/rose_tool.h"
 #include "shell/tools/straight_edge_tool.h"
 
@@ -18,6 +19,7 @@ const std::vector<ToolRow>& tool_table() {
       {ToolId::rose, "rose", "rose", "O", [] { return std::unique_ptr<Tool>(std::make_unique<RoseTool>()); }, SlipId::rose},
       {ToolId::dividers, "dividers", "dividers", "D", [] { return std::unique_ptr<Tool>(std::make_unique<DividersTool>()); }, SlipId::dividers},
       {ToolId::note, "note", "note", "N", [] { return std::unique_ptr<Tool>(std::make_unique<NoteTool>()); }},
+      {ToolId::photograph, "photograph", "", "", [] { return std::unique_ptr<Tool>(std::make_unique<PhotographTool>()); }, SlipId::photograph},
   };
   return table;
 }

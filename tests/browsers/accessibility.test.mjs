@@ -26,6 +26,7 @@ const slips = {
   drawer: (page) => open_slip(page, 'drawer'),
   history: (page) => open_slip(page, 'history'),
   keys: (page) => open_slip(page, 'keys'),
+  photograph: (page) => open_slip(page, 'photograph'),
   rose: (page) => open_slip(page, 'rose'),
   mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[0].id }),
   leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[0].id }),

@@ -64,7 +64,7 @@ const slips = {
   },
   mark: async (page) => done(page, 'select-mark', { id: (await read(page)).marks[1].id }),
   leg: async (page) => done(page, 'select-leg', { id: (await read(page)).legs[1].id }),
-  ...Object.fromEntries(['more', 'lists', 'new-mark', 'sheet', 'settings', 'legend', 'rough-method', 'drawer', 'history', 'new-sheet'].map((slip) => [slip, (page) => done(page, 'open-slip', { slip })])),
+  ...Object.fromEntries(['more', 'lists', 'new-mark', 'sheet', 'settings', 'legend', 'rough-method', 'drawer', 'history', 'photograph', 'new-sheet'].map((slip) => [slip, (page) => done(page, 'open-slip', { slip })])),
   'drawer of many': async (page) => {
     for (let i = 0; i < 7; i += 1) await done(page, 'new-sheet', { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across', name: `A sheet with a long name for a narrow row ${i}` });
     await done(page, 'open-slip', { slip: 'drawer' });

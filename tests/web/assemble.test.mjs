@@ -23,6 +23,7 @@ function site_with(program_text, later_text = '') {
   writeFileSync(path.join(program, 'fogsheet.wasm'), program_text);
   writeFileSync(path.join(program, 'exchange.js'), 'export default 0;');
   writeFileSync(path.join(program, 'exchange.wasm'), later_text);
+  for (const name of ['photograph.js', 'photograph.wasm']) writeFileSync(path.join(program, name), '');
   for (const face of ['Regular', 'Bold', 'Italic']) writeFileSync(path.join(fonts, `B612-${face}.otf`), face);
   writeFileSync(path.join(folder, 'licence'), 'You may.');
   return assemble({ program, fonts, palettes, notices: [['A part', path.join(folder, 'licence')]] });
@@ -45,13 +46,14 @@ test('the version follows the content, and nothing else', () => {
   assert.ok(text_of('sw.js').includes(`'${site.version}'`));
 });
 
-test('the second program is kept with the rest, but nothing asks for it at the start', () => {
+test('the second program and the third are kept with the rest, but nothing asks for them at the start', () => {
   const list = JSON.parse(/const files = (\[[^\]]*\])/.exec(text_of('sw.js'))[1]);
-  for (const name of ['exchange.js', 'exchange.wasm']) {
+  for (const name of ['exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm', 'photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js']) {
     assert.ok(list.includes(`${site.version}/${name}`), name);
     assert.ok(!text_of('index.html').includes(name), name);
   }
   assert.doesNotMatch(text_of(`${site.version}/files.js`), /^import .*exchange/m);
+  for (const name of ['boot', 'platform', 'program', 'files', 'underlay_kept']) assert.doesNotMatch(text_of(`${site.version}/${name}.js`), /^import .*(photograph|underlay(_layer|_store)?\.js)/m, name);
   assert.match(text_of(`${site.version}/files.js`), /await import\('\.\/exchange\.js'\)/);
   assert.notEqual(site_with('one', 'another').version, site.version);
 });

@@ -19,7 +19,7 @@ after(() => rmSync(folder, { recursive: true }));
 const site = (() => {
   const [program, fonts] = ['program', 'fonts'].map((name) => path.join(folder, name));
   for (const made of [program, fonts]) mkdirSync(made);
-  for (const name of ['fogsheet.js', 'fogsheet.wasm', 'exchange.js', 'exchange.wasm']) writeFileSync(path.join(program, name), '');
+  for (const name of ['fogsheet.js', 'fogsheet.wasm', 'exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm']) writeFileSync(path.join(program, name), '');
   return assemble({ program, fonts, palettes: path.join(root, 'shell/palettes.inc') });
 })();
 const manifest = JSON.parse(String(site.files.get('manifest.webmanifest')));

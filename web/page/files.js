@@ -61,12 +61,17 @@ export async function share(title, text, file_name) {
   }
 }
 
+/// The file that the application is being told of, for it to take as a photograph (platform.js).
+export const at_the_door = { file: null };
+
 /// @param tell  calls a method of the program and gives its answer
 export async function take_file(file, tell) {
   let bytes = null;
   try {
     const head = new Uint8Array(await file.slice(0, head_bytes).arrayBuffer());
+    at_the_door.file = file;
     const road = tell('file_chosen', file.name, file.size, head);
+    at_the_door.file = null;
     if (road === roads.none) return;
     bytes = new Uint8Array(await file.arrayBuffer());
     if (road === roads.sheet) return tell('file_opened', new TextDecoder().decode(bytes));

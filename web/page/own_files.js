@@ -15,3 +15,9 @@ export async function bytes_of(name) {
 /// What Emscripten's makers of modules take, so that they need not look for the program's bytes themselves: nothing where
 /// they can, since they compile it while it comes.
 export const program_of = async (name) => (is_one_file ? { wasmBinary: await bytes_of(name) } : {});
+
+export async function own_worker(name) {
+  if (!is_one_file) return new Worker(new URL(name, import.meta.url), { type: 'module' });
+  const address = URL.createObjectURL(new Blob([await bytes_of(name)], { type: 'text/javascript' }));
+  return new Worker(address, { type: 'module' });
+}

@@ -1,12 +1,13 @@
 // The browser's side of what the application asks for: the day, the address, the clipboard and settings.
 // It is called from inside the application and must not call back into it before that call has returned.
 import { Awake } from './awake.js';
-import { download, qr_code, share, shares, take_file, written_for_others } from './files.js';
+import { at_the_door, download, qr_code, share, shares, take_file, written_for_others } from './files.js';
 import { use_waiting_version } from './offline.js';
 import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
 import { look_at_room } from './room.js';
 import { text_image } from './text_image.js';
+import { any_kept } from './underlay_kept.js';
 
 const prefix = 'fogsheet.';
 
@@ -24,6 +25,11 @@ export function make_platform(store, read_aloud, tell) {
   const awake = new Awake((state) => tell('awake_state', state));
   const own_position = new OwnPosition(tell);
   let alarm = 0;
+  let underlay = null, coming = null;  // what reads and draws a photograph comes when it is first asked for
+  const with_underlay = (act) => {
+    coming ??= import('./underlay.js').then(({ Underlay }) => { underlay = new Underlay(document.querySelector('#sheet canvas'), tell); });
+    coming.then(() => act(underlay), () => { coming = null; });
+  };
   return {
     /// yyyymmdd, by the device's own zone
     today() {
@@ -70,14 +76,17 @@ export function make_platform(store, read_aloud, tell) {
     },
 
     /// Any file: which it is shows in what it holds.
-    open_file() {
-      const picker = document.createElement('input');
-      picker.type = 'file';
-      picker.addEventListener('change', () => {
-        if (picker.files[0]) take_file(picker.files[0], tell);
-      });
-      picker.click();
+    open_file: () => pick('', (file) => take_file(file, tell)),
+
+    /// Acts are counted in underlay.js.
+    photograph(act, sheet, bytes) {
+      const take = (file) => with_underlay((door) => door.act(act, sheet, bytes, file));
+      if (act === 0 && at_the_door.file) take(at_the_door.file);
+      else if (act === 0) pick('image/png,image/jpeg', take);
+      else if (underlay || coming || any_kept()) with_underlay((door) => door.act(act, sheet, bytes));
     },
+
+    draw_photograph: (numbers) => underlay?.draw(numbers),
 
     /// Not from inside the press: what it changed must be painted first.
     print_page: () => queueMicrotask(() => print()),
@@ -115,6 +124,17 @@ export function make_platform(store, read_aloud, tell) {
       else navigator.clipboard.writeText(text).then(() => copied(true), by_hand);
     },
   };
+}
+
+/// Asks for a file. @param accept  kinds that are offered first; a phone's camera too where they are pictures
+function pick(accept, take) {
+  const picker = document.createElement('input');
+  picker.type = 'file';
+  picker.accept = accept;
+  picker.addEventListener('change', () => {
+    if (picker.files[0]) take(picker.files[0]);
+  });
+  picker.click();
 }
 
 /// The old way, for pages that may not use the clipboard: select a text and have the browser copy what is selected.

@@ -62,6 +62,11 @@ export class Program {
   code_made(modules) { this.#with_bytes(modules, (at) => this.#call('code_made', at, modules.length)); }
   not_shared() { this.#call('not_shared'); }
 
+  // -- the photograph under the sheet (underlay.js)
+  photograph_news(what, sheet, text, bytes, code, a, b) {
+    return this.#with_bytes(bytes, (at) => this.#call('photograph_news', what, sheet, text, at, bytes.length, code, a, b)) === 1;
+  }
+
   // -- the canvas
   attach() { return this.#call('attach') === 1; }
   lose() { this.#call('lose'); }

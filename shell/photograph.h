@@ -1,0 +1,85 @@
+// The user's own photograph or scan of a chart, dimmed under the sheet: what it is, the points of it that are known, and how
+// it is shown. It lies beside the sheet's document, like the desk: never in its past, in a link, a file or a print.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/sheet/picture_fit.h"
+#include "shell/pointer.h"
+
+namespace fogsheet {
+
+struct Session;
+
+struct PhotographPoint {
+  PicturePoint at;
+  std::optional<GridPosition> position;  // none while only its place on the photograph is given
+
+  bool operator==(const PhotographPoint&) const = default;
+};
+
+inline constexpr int k_photograph_strengths = 4;
+
+/// What is kept of it beside its bytes.
+struct PhotographPlacing {
+  int width_px = 0;  // upright
+  int height_px = 0;
+  std::vector<PhotographPoint> points;
+  bool stretched = true;  // by an affine fit, as soon as three points are known
+  bool is_wgs84 = false;  // the chart's datum; not so: another one, or nobody knows
+  bool hidden = false;
+  int strength = 1;       // of the steps it can be dimmed by; 0 is the faintest
+
+  bool operator==(const PhotographPlacing&) const = default;
+};
+
+/// How it stands with what lies on the device.
+enum class PhotographKept { not_yet, kept, full, failed };
+
+struct Photograph {
+  enum class State { reading, ready, refused };
+  State state = State::reading;
+  std::optional<Problem> problem;  // why it was refused
+  std::string name;                // of its file
+  PhotographPlacing placing;
+  int shrunk = 1;                  // drawn pixels are the mean of a square of so many, on a side
+  PhotographKept kept = PhotographKept::not_yet;
+  std::optional<std::size_t> selected;  // the point whose fields are shown
+
+  bool is_ready() const { return state == State::ready; }
+};
+
+/// What the page does with it (Platform::photograph), and what it says of it (App::photograph_news). Counted in web/page/underlay.js.
+enum class PhotographAct { choose, stop, bring, keep, remove, keep_only };
+enum class PhotographNews { chosen, brought, read, refused, drawn, kept, full, not_kept };
+
+/// Where it lies on the sheet in hand.
+struct LaidPhotograph {
+  PictureTransform transform;
+  std::optional<PictureFit> fit;     // none until it is placed: then it lies across the whole sheet
+  PictureFitKind kind = PictureFitKind::similarity;
+  std::vector<std::size_t> known;    // the points that it was to be placed by, in the fit's order
+  std::optional<Problem> problem;    // why they don't place it
+};
+LaidPhotograph laid(const Session& session, const Photograph& photograph);
+
+/// Whether it is to be drawn, and how much of it shows, in (0, 1]: by its own step, the palette and the dimmer.
+bool is_shown(const std::optional<Photograph>& photograph);
+double opacity_of(const Session& session, const Photograph& photograph);
+
+/// The point within reach of the hand, nearest first.
+std::optional<std::size_t> photograph_point_near(const Session& session, ScreenPoint at);
+
+/// Adds a point and selects it. Faults: no_photograph, picture_point_outside, table_full.
+Result<Done> add_photograph_point(Session& session, PicturePoint at, std::optional<GridPosition> position = {});
+Result<Done> move_photograph_point(Session& session, std::size_t point, PicturePoint to);
+
+std::vector<std::uint8_t> to_bytes(const PhotographPlacing& placing);
+/// None where they are not such, or of a later format.
+std::optional<PhotographPlacing> placing_from(std::span<const std::uint8_t> bytes);
+
+}  // namespace fogsheet

@@ -1,0 +1,135 @@
+// The photograph of a chart under the sheet in hand: read by a worker, which is ended when it is stopped or takes too long;
+// drawn by underlay_layer.js; kept by underlay_store.js. What is to be done with it the application decides.
+import { own_worker, program_of } from './own_files.js';
+import { UnderlayLayer } from './underlay_layer.js';
+import { forget_photograph, forget_photographs_but, keep_photograph, kept_photograph } from './underlay_store.js';
+
+const acts = ['choose', 'stop', 'bring', 'keep', 'remove', 'keep_only'];                     // PhotographAct in shell/photograph.h
+const news = ['chosen', 'brought', 'read', 'refused', 'drawn', 'kept', 'full', 'not_kept'];  // PhotographNews
+const faults = { no_program: -1, too_long: -2, no_bytes: -3, broken: -4 };                   // as shell/app_photograph.cpp has them
+const patience_s = 60;
+
+export class Underlay {
+  #tell;
+  #layer;
+  #reading = null;  // {worker, stop}
+  #sheet = 0;       // whose photograph it is
+  #file = null;     // {name, blob}
+  #is_kept = false;
+
+  /// @param tell  calls a method of the program and gives its answer
+  constructor(canvas, tell) {
+    this.#tell = (what, sheet, { text = '', bytes = new Uint8Array(), code = 0, a = 0, b = 0 } = {}) => tell('photograph_news', news.indexOf(what), sheet, text, bytes, code, a, b);
+    this.#layer = new UnderlayLayer(canvas);
+    canvas.addEventListener('webglcontextlost', () => this.#layer.lose());
+    canvas.addEventListener('webglcontextrestored', () => {
+      if (this.#file) this.#read(this.#sheet, this.#file.blob);  // its pieces went with the context
+    });
+  }
+
+  draw(numbers) { this.#layer.draw(numbers); }
+
+  /// @param file  that was chosen; none unless the act is "choose"
+  async act(act, sheet, bytes, file) {
+    switch (acts[act]) {
+      case 'choose': return this.#take(sheet, file);
+      case 'stop': return this.#put_away();
+      case 'bring': return this.#bring(sheet);
+      case 'keep': return this.#keep(sheet, bytes);
+      case 'keep_only': return forget_photographs_but(Array.from(new BigUint64Array(bytes.buffer), Number)).catch(() => {});
+      default:
+        this.#put_away();
+        return forget_photograph(sheet).catch(() => {});
+    }
+  }
+
+  #take(sheet, file) {
+    this.#put_away();
+    if (!this.#tell('chosen', sheet, { text: file.name, a: file.size })) return;
+    this.#hold(sheet, { name: file.name, blob: file }, false);
+    this.#read(sheet, file);
+  }
+
+  async #bring(sheet) {
+    this.#put_away();
+    this.#sheet = sheet;
+    const kept = await kept_photograph(sheet).catch(() => null);
+    if (!kept || this.#sheet !== sheet || this.#file) return;
+    if (!this.#tell('brought', sheet, { text: kept.name, bytes: kept.placing })) return;
+    this.#hold(sheet, kept, true);
+    this.#read(sheet, kept.blob);
+  }
+
+  async #keep(sheet, placing) {
+    if (this.#sheet !== sheet || !this.#file) return;
+    const file = this.#file;
+    const told = await keep_photograph(sheet, file, placing, !this.#is_kept);
+    if (this.#file !== file) return told === 'kept' && this.#sheet === sheet && !this.#file ? forget_photograph(sheet).catch(() => {}) : undefined;  // it was taken away meanwhile
+    this.#is_kept ||= told === 'kept';
+    this.#tell(told, sheet);
+  }
+
+  #hold(sheet, file, is_kept) {
+    this.#sheet = sheet;
+    this.#file = file;
+    this.#is_kept = is_kept;
+  }
+
+  #put_away() {
+    this.#reading?.stop();
+    this.#layer.clear();
+    this.#file = null;
+  }
+
+  async #read(sheet, blob) {
+    this.#reading?.stop();
+    this.#layer.clear();
+    const reading = {};
+    this.#reading = reading;
+    const refuse = (code, more = {}) => {
+      this.#put_away();
+      this.#tell('refused', sheet, { code, ...more });
+    };
+    let worker, alarm, is_here = false, shrunk = 1;
+    reading.stop = () => {
+      worker?.terminate();
+      clearTimeout(alarm);
+      if (this.#reading === reading) this.#reading = null;
+    };
+    const bytes = await blob.arrayBuffer().catch(() => null);
+    if (this.#reading !== reading) return;
+    if (!bytes) return refuse(faults.no_bytes);
+    try {
+      worker = await own_worker('photograph_worker.js');
+      worker.postMessage(await program_of('photograph.wasm'));
+    } catch {
+      return refuse(faults.no_program);
+    }
+    if (this.#reading !== reading) return worker.terminate();
+    alarm = setTimeout(() => refuse(faults.too_long, { a: patience_s }), patience_s * 1000);
+    worker.onerror = (event) => {
+      event.preventDefault();
+      refuse(is_here ? faults.broken : faults.no_program);
+    };
+    worker.onmessage = ({ data }) => {
+      if (this.#reading !== reading) return;
+      if (data === 'missing') return refuse(faults.no_program);
+      if (data === 'here') {
+        is_here = true;
+        worker.postMessage({ bytes, largest: this.#layer.largest() }, [bytes]);
+      } else if (data === 'all') {
+        reading.stop();
+        this.#tell('drawn', sheet);
+      } else if (data.fault !== undefined) {
+        refuse(data.fault, { text: data.text, a: data.numbers[0], b: data.numbers[1] });
+      } else if (data.pixels) {
+        this.#layer.add(data, shrunk);
+        worker.postMessage('next');
+      } else {
+        shrunk = data.shrunk;
+        if (this.#tell('read', sheet, { code: shrunk, a: data.width, b: data.height })) worker.postMessage('next');
+        else reading.stop();
+      }
+    };
+  }
+}

@@ -1,0 +1,75 @@
+// Photographs of charts as they are kept on the device: the files' own bytes and where they lie, by the key of their sheet. They
+// are in a database of their own, so that the sheets' never waits for them nor fails with them; and they leave the sheets room.
+
+import { any_kept, note_kept } from './underlay_kept.js';
+
+const name = 'fogsheet-photographs';
+const stores = ['files', 'placings'];
+const room_for_sheets = 50_000_000;   // bytes that are left free
+
+/// Null when there is none.
+export async function kept_photograph(sheet) {
+  if (!any_kept()) return null;
+  return with_stores('readonly', async (files, placings) => {
+    const [file, placing] = await Promise.all([asked(files.get(sheet)), asked(placings.get(sheet))]);
+    return file && { name: file.name, blob: file.blob, placing: placing ?? new Uint8Array() };
+  });
+}
+
+/// @return "kept", "full" or "not_kept"
+export async function keep_photograph(sheet, { name: file_name, blob }, placing, is_new) {
+  try {
+    if (is_new && !(await has_room(blob.size))) return 'full';
+    await with_stores('readwrite', (files, placings) => {
+      if (is_new) files.put({ name: file_name, blob }, sheet);
+      placings.put(placing, sheet);
+    });
+    note_kept();
+    return 'kept';
+  } catch (error) {
+    return error?.name === 'QuotaExceededError' ? 'full' : 'not_kept';
+  }
+}
+
+export function forget_photograph(sheet) {
+  if (!any_kept()) return Promise.resolve();
+  return with_stores('readwrite', (...both) => both.forEach((store) => store.delete(sheet)));
+}
+
+/// Of all other sheets.
+export function forget_photographs_but(sheets) {
+  return with_stores('readwrite', async (...both) => {
+    for (const store of both) for (const sheet of await asked(store.getAllKeys())) if (!sheets.includes(sheet)) store.delete(sheet);
+  });
+}
+
+async function has_room(bytes) {
+  const { quota, usage } = (await navigator.storage?.estimate?.().catch(() => null)) ?? {};
+  return quota === undefined || quota - usage > bytes + room_for_sheets;
+}
+
+/// Closed again each time: nothing stands in the way of who clears the device.
+async function with_stores(mode, act) {
+  const request = indexedDB.open(name, 1);
+  request.onupgradeneeded = () => stores.forEach((store) => request.result.createObjectStore(store));
+  const database = await asked(request);
+  try {
+    const transaction = database.transaction(stores, mode);
+    const done = new Promise((resolve, reject) => {
+      transaction.oncomplete = resolve;
+      transaction.onabort = () => reject(transaction.error);
+    });
+    const answer = await act(...stores.map((store) => transaction.objectStore(store)));
+    await done;
+    return answer;
+  } finally {
+    database.close();
+  }
+}
+
+function asked(request) {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+}
