@@ -48,7 +48,8 @@ Result<PictureHeader> png_header(Bytes bytes) {
   PictureHeader header{.kind = PictureKind::png, .width = static_cast<int>(width), .height = static_cast<int>(height)};
   for (std::size_t at = k_first_chunk; bytes.size() - at >= k_chunk_frame;) {
     const std::size_t length = whole(bytes, at, 4);
-    if (length > bytes.size() - at - k_chunk_frame) break;
+    if (length > bytes.size() - at - k_chunk_frame) return Fault::picture_broken;  // room would be made for what it says
+    if (has(bytes, at + 4, "IEND")) break;
     if (has(bytes, at + 4, "eXIf")) header.orientation = exif_orientation(bytes.subspan(at + 8, length));
     at += length + k_chunk_frame;
   }

@@ -201,6 +201,16 @@ TEST_CASE("size is told by the header, and one too large is refused before a pix
   CHECK(picture_header(Bytes(static_cast<std::size_t>(k_most_picture_bytes) + 1, 0)).problem().fault == Fault::file_too_long);
 }
 
+TEST_CASE("a PNG's chunk that says more than is there is not believed; what follows its end is left alone") {
+  Bytes file = png(3, 2, 3, k_six);
+  REQUIRE(picture_header(file).ok());
+  Bytes longer = file;
+  longer.insert(longer.end(), {0x7F, 0xFF, 0xFF, 0xFF, 'I', 'D', 'A', 'T', 0, 0, 0, 0, 0});
+  CHECK(Picture::decode(longer).ok());
+  file[33] = 0x3F;  // the length of the chunk behind the header's
+  CHECK(picture_header(file).problem().fault == Fault::picture_broken);
+}
+
 TEST_CASE("a file cut anywhere is refused, or what is left of it is shown") {
   Bytes noise;
   Random random(73);
