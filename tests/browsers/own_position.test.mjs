@@ -30,7 +30,7 @@ describe('own position', with_engine('chromium', 120_000), () => {
 
   test('it is shown with its doubt, marked by a press, followed, and let go', async () => {
     const { page, hand } = await asked({ geolocation: place, permissions: ['geolocation'] });
-    await until(page, 'the position', (wanted) => document.querySelector(wanted).innerText.includes("44°01.200'N 031°01.800'W"), slip);
+    await until(page, 'the position', (wanted) => document.querySelector(wanted).innerText.includes("44°01.200′N 031°01.800′W"), slip);
     assert.match(await text_of(page, slip), /within 800 m, 19 times in 20/);
     const before = await link(page);
 
@@ -47,7 +47,7 @@ describe('own position', with_engine('chromium', 120_000), () => {
     assert.ok(nearest(centre.x, centre.y - radius / 2) > 60, 'and nothing within');
 
     await page.raw.context.setGeolocation({ ...place, latitude: 44.03 });
-    await until(page, 'the next position', (wanted) => document.querySelector(wanted).innerText.includes("44°01.800'N"), slip);
+    await until(page, 'the next position', (wanted) => document.querySelector(wanted).innerText.includes("44°01.800′N"), slip);
     await kept(page);
     assert.equal(await link(page), before, 'it is no part of the sheet');
 

@@ -51,7 +51,7 @@ TEST_CASE("the device is asked by a press alone, and let go by one") {
   CHECK(asked.visit.platform.position_followed);
   CHECK(asked.says("The device is asked"));
   asked.visit.app.set_own_position(k_on_sheet, 12.4, asked.visit.platform.time_ms);
-  CHECK(asked.says("44°00.000'N 031°00.000'W"));
+  CHECK(asked.says("44°00.000′N 031°00.000′W"));
   CHECK(asked.says("within 12 m, 19 times in 20"));
   CHECK(asked.says("[Mark here]"));
   asked.visit.done("let-own-position-go");
