@@ -29,6 +29,16 @@ std::vector<Fate> fates(const std::vector<Record>& records, const All& all, cons
   return list;
 }
 
+/// Those that are not here, first of them those that keep their keys: no other is then given a key that the file knows.
+template <class Record, class Here>
+std::vector<Record*> coming(std::vector<Record>& records, const std::vector<Fate>& fates, const Here& here) {
+  std::vector<Record*> come;
+  for (std::size_t i = 0; i < records.size(); ++i)
+    if (fates[i] != Fate::is_here) come.push_back(&records[i]);
+  std::stable_partition(come.begin(), come.end(), [&](const Record* record) { return !here.find(record->key); });
+  return come;
+}
+
 }  // namespace
 
 std::size_t Fates::count(Fate fate) const {
@@ -48,9 +58,8 @@ void take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, 
     return is_taken ? decltype(key){} : key;
   };
   std::map<SheetKey, SheetKey> came_as;
-  for (std::size_t i = 0; i < backup.sheets.size(); ++i) {
-    if (fates.sheets[i] == Fate::is_here) continue;
-    SheetRecord& record = backup.sheets[i];
+  for (SheetRecord* each : coming(backup.sheets, fates.sheets, sheets)) {
+    SheetRecord& record = *each;
     const bool is_out = record.state.removed_ms != 0;
     came_as[record.key] = sheets.bring_in({.key = free_key(record.key, StorePart::sheets, 0), .history = History(std::move(record.history)), .over = std::move(record.over), .under = std::move(record.state.under),
                                            .changed_ms = std::clamp<std::int64_t>(record.state.changed_ms, 0, now_ms), .removed_ms = is_out ? now_ms : 0, .newer_text = std::move(record.newer_text)});
@@ -63,8 +72,8 @@ void take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, 
     follow(sheet.over);
     follow(sheet.under);
   }
-  for (std::size_t i = 0; i < backup.boats.size(); ++i)
-    if (BoatRecord& record = backup.boats[i]; fates.boats[i] != Fate::is_here) boats.bring_in({.key = free_key(record.key, StorePart::desk, k_boat_sequence), .history = BoatHistory(std::move(record.history)), .removed = record.removed});
+  for (BoatRecord* record : coming(backup.boats, fates.boats, boats))
+    boats.bring_in({.key = free_key(record->key, StorePart::desk, k_boat_sequence), .history = BoatHistory(std::move(record->history)), .removed = record->removed});
 }
 
 std::vector<BackupRow> unused_rows(const Sheets& sheets, const std::vector<UnusedRecord>& unused) {

@@ -11,11 +11,16 @@ namespace {
 
 constexpr std::size_t k_most_listed = 100;
 
+/// Of a time that a file tells: not after now, whatever it says.
+std::string when(const Session& session, std::int64_t told_ms) {
+  const std::int64_t at_ms = std::clamp<std::int64_t>(told_ms, 0, session.platform.now_ms());
+  return words::day_or_time(at_ms, session.platform.minutes_east(at_ms), session.platform.today());
+}
+
 TableItem listed(const Session& session, const Backup& backup, const Fates& fates) {
   TableItem table{.name = "in-file", .caption = "What it holds", .columns = {{"name"}, {"last changed", true}, {"and here"}}};
-  const auto when = [&](std::int64_t at_ms) { return words::day_or_time(at_ms, session.platform.minutes_east(at_ms), session.platform.today()); };
   for (std::size_t i = 0; i < std::min(k_most_listed, backup.sheets.size()); ++i)
-    table.rows.push_back({words::sheet_title(backup.sheets[i].history.now), when(std::clamp<std::int64_t>(backup.sheets[i].state.changed_ms, 0, session.platform.now_ms())), words::fate(fates.sheets[i])});
+    table.rows.push_back({words::sheet_title(backup.sheets[i].history.now), when(session, backup.sheets[i].state.changed_ms), words::fate(fates.sheets[i])});
   for (std::size_t i = 0; i < std::min(k_most_listed, backup.boats.size()); ++i) table.rows.push_back({backup.boats[i].history.now.name, "", words::fate(fates.boats[i])});
   return table;
 }
@@ -27,8 +32,7 @@ void add_backup(Panel& slip, const Session& session) {
   const Fates fates = fates_of(backup, session.sheets, session.boats, session.keeper);
   const std::size_t come = fates.count(Fate::comes) + fates.count(Fate::comes_beside), all = backup.sheets.size() + backup.boats.size();
   slip.items.push_back(LineItem{.text = words::backup_holds(backup), .tone = LineTone::strong});
-  const bool is_told = backup.made_ms > 0 && backup.made_ms <= session.platform.now_ms();
-  slip.items.push_back(LineItem{.text = words::backup_made(is_told ? words::day_or_time(backup.made_ms, session.platform.minutes_east(backup.made_ms), session.platform.today()) : ""), .tone = LineTone::soft});
+  slip.items.push_back(LineItem{.text = words::backup_made(backup.made_ms > 0 ? when(session, backup.made_ms) : ""), .tone = LineTone::soft});
   if (backup.missing > 0) slip.items.push_back(CautionItem{.text = words::pieces_missing(backup.missing)});
   if (!backup.amiss.empty()) {
     TableItem table{.name = "amiss", .caption = words::amiss_caption(backup.amiss.size()), .columns = {{"name"}, {"what"}}};

@@ -97,7 +97,7 @@ TEST_CASE("a file of all that was kept gives all of it again, with every past") 
     CHECK(read->set_aside == 0);
     REQUIRE(read->boats.size() == 1);
 
-    Sheets sheets{sheet_named("another"), k_start_ms + 1'000};
+    Sheets sheets{sheet_named("another"), k_start_ms + 1'000'000};
     Boats boats;
     CHECK(fates_of(*read, sheets, boats, Keeper()).count(Fate::comes) == read->sheets.size() + 1);
     take_in(*read, sheets, boats, Keeper(), k_start_ms + 50);
@@ -154,7 +154,7 @@ TEST_CASE("what a sheet was laid over is found again when it came beside under a
   Desk desk(9, 2);
   const SheetKey below = desk.sheets.in_hand().over->sheet, above = desk.sheets.in_hand().key;
   const Backup backup = *read_backup(desk.file());
-  Sheets sheets{sheet_named("another"), k_start_ms + 1'000};
+  Sheets sheets{sheet_named("another"), k_start_ms + 1'000'000};
   Boats boats;
   SheetInDrawer other{.key = below, .history = History(sheet_named("other"))};
   sheets.bring_in(std::move(other));
