@@ -206,7 +206,7 @@ void Keeper::keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms) {
     return write_whole(sheet);
   }
   if (!is_news && !known.is_broken) return has_no_news(document);
-  if (known.is_parted || known.is_newer || !may_write(document, true, now_ms)) return;
+  if (known.is_parted || (known.is_newer && !known.is_broken) || !may_write(document, true, now_ms)) return;
   if (known.is_broken) {
     if (is_under_way(document) || now_ms < retry_at_ms_) return wake_by(retry_at_ms_);
     return write_whole(sheet);
@@ -224,6 +224,7 @@ void Keeper::write_whole(SheetInDrawer& sheet) {
   known.checksum = checksum_of(bytes);
   const StoreAct::Kind kind = std::exchange(known.is_there, true) ? StoreAct::Kind::put : StoreAct::Kind::add;
   known.is_broken = known.is_unwritten = false;
+  known.is_newer = !sheet.newer_text.empty();
   known.journal = 0;
   StoreWrite& write = new_write({.sheet = sheet.key, .is_whole = true, .present = sheet.history.state()});
   write.acts = known.set_aside;

@@ -40,14 +40,13 @@ class FakeStore {
     const StoreWrite write = std::move(waiting.front());
     waiting.pop_front();
     id = write.id;
-    std::map<Key, StoreBytes> next = records;
+    for (const StoreAct& act : write.acts)
+      if (act.kind == StoreAct::Kind::add && records.contains({act.part, act.sheet, act.sequence})) return StoreFault::taken;
     for (const StoreAct& act : write.acts) {
       const Key key{act.part, act.sheet, act.sequence};
-      if (act.kind == StoreAct::Kind::add && next.contains(key)) return StoreFault::taken;
-      if (act.kind == StoreAct::Kind::erase) std::erase_if(next, [&](const auto& each) { return each.first >= key && each.first <= Key{act.part, act.sheet, act.last}; });
-      else next[key] = act.bytes;
+      if (act.kind == StoreAct::Kind::erase) records.erase(records.lower_bound(key), records.upper_bound(Key{act.part, act.sheet, act.last}));
+      else records[key] = act.bytes;
     }
-    records = std::move(next);
     return StoreFault::none;
   }
 
