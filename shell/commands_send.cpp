@@ -73,9 +73,9 @@ bool own_sheet_in_hand(const Session& session) {
 }
 
 void open_beside(Session& session, Document document) {
-  session.say(words::link_opened(document));
   lay_down(session, std::move(document), Act::open_sheet);
   session.slip = SlipId::none;
+  session.say(words::link_opened(session.document()));
 }
 
 /// As a person opens a link: a sheet that lies here just so is taken in hand, and work that is in hand is not put aside unasked.
