@@ -250,10 +250,10 @@ Result<Done> Packer::section(Section section, Document& document) {
   const std::optional<ByteWriter> written = coder_.reads() ? std::nullopt : write_section(document, section);
   Odds present = k_rare;
   if (!flag(present, written.has_value())) return Done{};
-  const std::uint64_t size = sizes_.whole(coder_, written ? written->bytes().size() : 0);
+  const auto size = static_cast<std::size_t>(sizes_.whole(coder_, written ? written->bytes().size() : 0));
   std::vector<std::uint8_t> bytes;
   std::uint8_t before = 0;
-  for (std::uint64_t i = 0; i < size && coder_.ok(); ++i) bytes.push_back(before = others_.byte(coder_, before, written ? written->bytes()[i] : std::uint8_t{0}));
+  for (std::size_t i = 0; i < size && coder_.ok(); ++i) bytes.push_back(before = others_.byte(coder_, before, written ? written->bytes()[i] : std::uint8_t{0}));
   if (!coder_.ok()) return Fault::text_cut_short;
   return coder_.reads() ? read_section(section, bytes, document) : Done{};
 }
