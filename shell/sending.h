@@ -14,7 +14,7 @@ namespace fogsheet {
 /// is usual up to some 2 000 characters.
 inline constexpr std::size_t k_most_link_characters = 2'000;
 
-/// How white a code's white is, in percent.
+/// How white a code's white is in a dark palette, in percent.
 struct CodeLight {
   const char* name;
   int percent;

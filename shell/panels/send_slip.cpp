@@ -14,7 +14,9 @@ void add_what_it_holds(Panel& slip, const Document& document) {
   for (const std::string& line : words::holds(document)) slip.items.push_back(LineItem{.text = line});
 }
 
-int light_of(const CodeShown& code) {
+// Among light things a darkened code is not told from them: its light is taken away in dark palettes alone.
+int light_of(const CodeShown& code, Palette palette) {
+  if (!is_dark(palette)) return 100;
   for (const CodeLight& row : k_code_lights)
     if (code.light == row.name) return row.percent;
   return 100;
@@ -58,9 +60,10 @@ Panel code_slip(const Session& session) {
   }
   if (code.failed) slip.items.push_back(CautionItem{.text = words::sentence({.fault = Fault::file_reader_missing})});
   else if (code.modules.empty()) slip.items.push_back(LineItem{.text = words::code_is_made()});
-  else slip.items.push_back(FigureItem{.name = "code", .text = words::code_says(code.link.size()), .svg = qr_svg(code.modules, light_of(code))});
-  slip.items.push_back(ChoiceItem{.name = "code-light", .label = "Its light", .options = {{"full", "full"}, {"less", "less"}, {"little", "little"}}, .chosen = code.light, .argument = "light", .on_choose = {"code-light"}});
-  slip.items.push_back(LineItem{.text = is_dark(session.settings.palette) ? words::code_glares() : words::how_to_read_code(), .tone = LineTone::soft});
+  else slip.items.push_back(FigureItem{.name = "code", .text = words::code_says(code.link.size()), .svg = qr_svg(code.modules, light_of(code, session.settings.palette))});
+  const bool dark = is_dark(session.settings.palette);
+  if (dark) slip.items.push_back(ChoiceItem{.name = "code-light", .label = "Its light", .options = {{"full", "full"}, {"less", "less"}, {"little", "little"}}, .chosen = code.light, .argument = "light", .on_choose = {"code-light"}});
+  slip.items.push_back(LineItem{.text = dark ? words::code_glares() : words::how_to_read_code(), .tone = LineTone::soft});
   return slip;
 }
 

@@ -54,7 +54,7 @@ describe('send', with_engine('chromium', 240_000), () => {
         }
       }
       await done(page, 'new-sheet', mine);
-      await plot(page, 45);
+      await plot(page, 85);
       await done(page, 'show-code');
       await code_shown(page);
       assert.ok((await link(page)).length > 600);
@@ -65,7 +65,7 @@ describe('send', with_engine('chromium', 240_000), () => {
   test('a link too long for a code, then for messages, says so and offers the file', async () => {
     const page = await fresh(views['tablet across']);
     await done(page, 'new-sheet', mine);
-    await plot(page, 90);
+    await plot(page, 120);
     await done(page, 'open-slip', { slip: 'send' });
     assert.match(await text_of(page, '[data-panel=send]'), /858 characters/);
     assert.match((await page.evaluate(() => window.fogsheet.command('show-code', {}))).error, /858 characters/);
