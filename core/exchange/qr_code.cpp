@@ -1,21 +1,22 @@
 #include "core/exchange/qr_code.h"
 
+#include <algorithm>
+
 #include "core/formats/qr_figure.h"
-#include "qrcodegen.hpp"
+#include "qrcodegen.h"
 
 namespace fogsheet {
 
 std::vector<std::uint8_t> qr_code(std::string_view text) {
-  using qrcodegen::QrCode;
-  // Its errors are exceptions: what would not fit never gets there.
+  std::vector<std::uint8_t> bytes(qrcodegen_BUFFER_LEN_FOR_VERSION(k_largest_qr_version)), code(bytes.size());
   if (text.size() > k_most_qr_bytes) return {};
-  const std::vector<qrcodegen::QrSegment> segments = {qrcodegen::QrSegment::makeBytes({text.begin(), text.end()})};
-  const QrCode::Ecc level = text.size() > k_most_qr_bytes_at_m ? QrCode::Ecc::LOW : QrCode::Ecc::MEDIUM;
-  constexpr int k_best_mask = -1;
-  const QrCode code = QrCode::encodeSegments(segments, level, QrCode::MIN_VERSION, k_largest_qr_version, k_best_mask, true);
-  std::vector<std::uint8_t> modules = {static_cast<std::uint8_t>(code.getSize())};
-  for (int y = 0; y < code.getSize(); ++y)
-    for (int x = 0; x < code.getSize(); ++x) modules.push_back(code.getModule(x, y) ? 1 : 0);
+  std::copy(text.begin(), text.end(), bytes.begin());
+  const qrcodegen_Ecc level = text.size() > k_most_qr_bytes_at_m ? qrcodegen_Ecc_LOW : qrcodegen_Ecc_MEDIUM;
+  if (!qrcodegen_encodeBinary(bytes.data(), text.size(), code.data(), level, qrcodegen_VERSION_MIN, k_largest_qr_version, qrcodegen_Mask_AUTO, true)) return {};
+  const int size = qrcodegen_getSize(code.data());
+  std::vector<std::uint8_t> modules = {static_cast<std::uint8_t>(size)};
+  for (int y = 0; y < size; ++y)
+    for (int x = 0; x < size; ++x) modules.push_back(qrcodegen_getModule(code.data(), x, y) ? 1 : 0);
   return modules;
 }
 

@@ -65,7 +65,7 @@ for (const [folder, { may, must_not }] of Object.entries(reach)) {
 // What Debian keeps among the system's own headers is within reach of all: that core is made from none of it shows here alone.
 // Emscripten's own headers lie in include/emscripten of its system root, where the C library's lie beside them.
 const from_above = {
-  core: [/\/include\/emscripten\//, /\/(GLES\d?|EGL|GL)\//, /imgui/, /\/expat\w*\.h$/, /\/rapidjson\//, /\/qrcodegen\.hpp$/, new RegExp(`^${root}/(shell|web|tests)/`)],
+  core: [/\/include\/emscripten\//, /\/(GLES\d?|EGL|GL)\//, /imgui/, /\/expat\w*\.h$/, /\/rapidjson\//, /\/qrcodegen\.h$/, new RegExp(`^${root}/(shell|web|tests)/`)],
   shell: [/\/include\/emscripten\//, /\/(GLES\d?|EGL|GL)\//, /imgui_impl_/, /GeographicLib/, new RegExp(`^${root}/(web|tests)/`)],
 };
 
