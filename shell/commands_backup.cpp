@@ -20,7 +20,9 @@ void save(Session& session, const std::string& name, const std::vector<BackupRow
 std::optional<Fault> none_damaged(const Session& session) { return session.keeper.unused().empty() ? std::optional(Fault::none_damaged) : std::nullopt; }
 
 Value run_save_all(Session& session, const Value&) {
-  save(session, words::backup_name(session.platform.today()), rows_of(session.sheets, session.boats, session.keeper));
+  const std::vector<BackupRow> rows = rows_of(session.sheets, session.boats, session.keeper);
+  save(session, words::backup_name(session.platform.today()), rows);
+  session.say(words::saved_all(rows));
   return done();
 }
 

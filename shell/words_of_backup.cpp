@@ -15,6 +15,12 @@ std::string some(std::size_t count, const char* one, const char* many) { return 
 
 std::string backup_name(Date day) { return "Fogsheet " + iso_date(day) + ".fogsheets"; }
 
+std::string saved_all(const std::vector<BackupRow>& rows) {
+  const auto of = [&](StorePart part) { return static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [&](const BackupRow& row) { return row.record.part == part; })); };
+  const std::string all = and_list(some(of(StorePart::sheets), "sheet", "sheets"), some(of(StorePart::desk), "boat", "boats"));
+  return all.empty() ? "There is nothing of yours yet: the file is empty." : "In the file: " + all + ", each with its steps. Photographs of charts stay in this browser.";
+}
+
 std::string damaged_name(Date day) { return "Fogsheet damaged " + iso_date(day) + ".fogsheets"; }
 
 std::string damaged_before(std::size_t records) { return counted(records, "record", "records") + " that can't be read lie here, for whoever can."; }

@@ -10,6 +10,8 @@ namespace fogsheet::words {
 
 /// "Fogsheet 2026-11-25.fogsheets".
 std::string backup_name(Date day);
+/// What went into it, and what did not.
+std::string saved_all(const std::vector<BackupRow>& rows);
 inline std::string save_all() { return "Save all as one file"; }
 
 /// "Fogsheet damaged 2026-11-25.fogsheets".
