@@ -87,8 +87,8 @@ std::string where_kept(const Keeper& keeper, const Room& room) {
   const Keeping keeping = keeper.keeping();
   if (keeping == Keeping::failed || keeping == Keeping::off) return not_kept(keeper.fault()) + ".";
   const std::string where = "Kept in this browser, on this device, and nowhere else: clearing its data takes them away. ";
-  if (room.promise == Promise::given) return where + "The browser has promised to clear nothing by itself. Save what matters as files.";
-  return where + "The browser may also clear them by itself when room is short, or when the page has long not been opened. Save what matters as files.";
+  if (room.promise == Promise::given) return where + "The browser has promised to clear nothing by itself.";
+  return where + "The browser may also clear them by itself when room is short, or when the page has long not been opened.";
 }
 
 std::string further_steps(std::size_t count, bool later) { return std::to_string(count) + (count == 1 ? " step " : " steps ") + (later ? "further on." : "further back."); }

@@ -54,6 +54,7 @@ void add_where_kept(Panel& slip, const Session& session) {
   if (session.room.promise == Promise::none) slip.items.push_back(ButtonItem{.name = "ask-promise", .label = words::ask_promise(), .on_press = {"ask-promise"}});
   const std::string room = words::room_left(session.room);
   if (!room.empty()) slip.items.push_back(LineItem{.text = room, .tone = session.room.is_short() ? LineTone::strong : LineTone::soft});
+  slip.items.push_back(LineItem{.text = words::save_what_matters(), .tone = LineTone::soft});  // what follows ends the slip
 }
 
 }  // namespace

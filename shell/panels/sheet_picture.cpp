@@ -38,7 +38,7 @@ std::string sheet_picture(const Document& document) {
   }
   const std::string width = std::to_string(static_cast<int>(paper.width_mm)), height = std::to_string(static_cast<int>(paper.height_mm));
   return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + width + " " + height + "\" fill=\"none\" stroke-linecap=\"round\">" +
-         path("grat", dot_mm / 2, "M0 0h" + width + "v" + height + "H0z") + path("danger", dot_mm, dangers) + path("ink", dot_mm / 2, legs) + path("ink", dot_mm, marks) + "</svg>";
+         path("graticule", dot_mm / 2, "M0 0h" + width + "v" + height + "H0z") + path("danger", dot_mm, dangers) + path("ink", dot_mm / 2, legs) + path("ink", dot_mm, marks) + "</svg>";
 }
 
 }  // namespace fogsheet

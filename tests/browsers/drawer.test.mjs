@@ -134,20 +134,18 @@ describe('drawer', with_engine('chromium', 240_000), () => {
     await page.close();
   });
 
-  test('a quota of the browser: said before it is full, with the file to save', async () => {
-    const page = await fresh();
-    const session = await page.raw.context.newCDPSession(page.raw.page);
-    const { usage } = await page.evaluate(() => navigator.storage.estimate());
+  test('room that grows short, as the browser tells it: said before it is full, with the file to save', async () => {
+    const page = await fresh({ prepare: () => { StorageManager.prototype.estimate = async () => window.room ?? { usage: 2e6, quota: 9e8 }; } });
     await done(page, 'new-sheet', { ...middle, name: 'Gull' });
     await kept(page);
-    await session.send('Storage.overrideQuotaForOrigin', { origin: new URL(stage.site.url).origin, quotaSize: usage + 3_000_000 });
+    await page.evaluate(() => { window.room = { usage: 85e6, quota: 100e6 }; });
     await open_drawer(page);
-    await until(page, 'the drawer to say so', () => /grows short: \d+ of \d+ MB/.test(document.querySelector('[data-panel=drawer]').innerText));
+    await until(page, 'the drawer to say so', () => /grows short: 85 of 100 MB/.test(document.querySelector('[data-panel=drawer]')?.innerText));
     await done(page, 'close-slip');
     assert.match(await until(page, 'the caution', () => document.querySelector('#margin .caution')?.innerText), /grows short[\s\S]*Save all/);
     const [download] = await Promise.all([page.raw.page.waitForEvent('download'), mouse_hand(page).press('save-all')]);
     assert.match(readFileSync(await download.path(), 'latin1'), /^fogsheets:1\n/);
-    await session.send('Storage.overrideQuotaForOrigin', { origin: new URL(stage.site.url).origin });
+    await page.evaluate(() => { window.room = { usage: 2e6, quota: 9e8 }; });
     await open_drawer(page);
     await until(page, 'the caution to go', () => !document.querySelector('#margin .caution'));
     await page.close();
