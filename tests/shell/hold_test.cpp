@@ -208,7 +208,8 @@ TEST_CASE("it settles in 120 ms, at once where motion is not wanted; ticks say s
     app.command("slide-edge-to", Value::object({{"rose", (*app.read()["roses"].items())[0]["id"]}}));
     const auto drawn_at = [&](double ms) {
       const DrawnFrame& frame = app.frame(ms);
-      return frame.layers[3].list->VtxBuffer.Size > 0 ? std::vector<float>{frame.layers[1].list->VtxBuffer[0].pos.x, frame.layers[1].list->VtxBuffer[0].pos.y} : std::vector<float>{};
+      constexpr std::size_t tint = 3, above = 5;
+      return frame.layers[above].list->VtxBuffer.Size > 0 ? std::vector<float>{frame.layers[tint].list->VtxBuffer[0].pos.x, frame.layers[tint].list->VtxBuffer[0].pos.y} : std::vector<float>{};
     };
     const auto first = drawn_at(1400), halfway = drawn_at(1460), there = drawn_at(1530);
     CHECK((first == there) == reduced);
