@@ -74,12 +74,12 @@ TEST_CASE("a photograph is asked for inside the press, read elsewhere, and lies 
 TEST_CASE("two places that are pressed and typed place it, and a third is told how far it is off") {
   FakeStore store;
   PhotographVisit visit(store);
-  visit.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.05}, {"lon_deg", -31.05}}));
+  const Value rock = visit.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.05}, {"lon_deg", -31.05}}))["id"];
   const Value before = visit.app.where("sheet/44°03.0'N 031°03.0'W");
   visit.press(before["x"].number()[0] + 22, before["y"].number()[0] + 22);  // the tool is in hand since the photograph came
   CHECK(visit.says("Enter the position of point 1"));
   CHECK(visit.says("mark="));
-  visit.done("type-photograph", Value::object({{"field", "mark"}, {"text", "1"}}));
+  visit.done("type-photograph", Value::object({{"field", "mark"}, {"text", rock}}));
   CHECK(visit.says("position=44°03.00′N 031°03.00′W"));
   const Value second = visit.app.where("sheet/43°57.0'N 030°55.0'W");
   visit.press(second["x"].number()[0] + 22, second["y"].number()[0] + 22);
@@ -204,7 +204,8 @@ TEST_CASE("how it is placed is kept once the sheet is, and comes back with it") 
   const std::uint64_t sheet = again.platform.photograph_acts.back().second;
   CHECK(again.app.photograph_news(PhotographNews::brought, sheet, "chart.jpg", placing, {}));
   CHECK(again.app.photograph_news(PhotographNews::read, sheet, "", {}, {.code = 1, .a = 4'000, .b = 3'000}));
-  const TableItem* table = (again.done("open-slip", Value::object({{"slip", "photograph"}})), again.table("photograph", "points"));
+  if (!again.panel("photograph")) again.done("open-slip", Value::object({{"slip", "photograph"}}));
+  const TableItem* table = again.table("photograph", "points");
   REQUIRE(table);
   CHECK(table->rows[0][1] == "44°03.00′N 031°03.00′W");
   CHECK(again.platform.photograph_acts.back().first == PhotographAct::bring);  // nothing has changed: nothing is written
