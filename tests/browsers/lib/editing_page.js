@@ -64,6 +64,8 @@ function edit(n, full) {
 }
 
 async function run() {
+  const other = new URLSearchParams(location.search).get('other');
+  if (other) window.open(other);
   await sheet.ready;
   const { history, sheet: { name } } = sheet.read();
   const { next, tabs, full } = JSON.parse(await told({ found: { marks: marks_of_all(), kept: history.kept, sheets: history.drawer.length, name, notes: document.getElementById('margin').innerText } }));

@@ -20,7 +20,9 @@ export async function open_profile(engine, { driven = false } = {}) {
   const start = {
     chromium: (urls) => {
       for (const name of ['SingletonLock', 'SingletonSocket', 'SingletonCookie', port_file]) rmSync(path.join(profile, name), { force: true });
-      return [programs.chromium, [...flags, `--user-data-dir=${profile}`, ...(driven ? ['--remote-debugging-port=0'] : []), ...urls], process.env];
+      // Headless it takes one address: that page opens the other tab.
+      const [first, other] = urls;
+      return [programs.chromium, [...flags, `--user-data-dir=${profile}`, ...(driven ? ['--remote-debugging-port=0'] : []), '--disable-popup-blocking', other ? `${first}&other=${encodeURIComponent(other)}` : first], process.env];
     },
     firefox: (urls) => {
       writeFileSync(path.join(profile, 'user.js'), 'user_pref("browser.sessionstore.resume_from_crash", false);\nuser_pref("toolkit.startup.max_resumed_crashes", -1);\n');
