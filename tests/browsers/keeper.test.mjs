@@ -149,12 +149,12 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await hand.press('sheets/1');
     assert.equal((await read(page)).sheet.name, 'Gull');
     assert.ok((await read(page)).edge, 'with what lay on it');
-    await hand.press('copy-sheet');
+    await press_part(page, hand, 'copy-sheet');
     const copy = await read(page);
     assert.equal(copy.sheet.name, 'Gull (copy)');
     assert.equal(copy.history.undo_label, 'open a sheet');
     assert.equal(copy.marks.length, 2);
-    await hand.press('delete-sheet');
+    await press_part(page, hand, 'delete-sheet');
     await until(page, 'the sheet to be out', () => document.querySelector('[data-name=removed]')?.innerText.includes('Gull (copy)'));
     assert.notEqual((await read(page)).sheet.name, 'Gull (copy)');
     await kept(page);
