@@ -13,7 +13,7 @@ const port_file = 'DevToolsActivePort';  // Chromium writes into it where it can
 const flags = ['--headless=new', '--no-sandbox', '--no-first-run', '--disable-gpu-sandbox'];
 
 /// @param driven  Chromium lets itself be told how much room there is
-/// @return {open(urls), leave_room(origin, bytes), kill(), close()}: one browser at a time on one profile, with a tab for each address
+/// @return {open(urls), open_with_room(url, bytes), kill(), close()}: one browser at a time on one profile, with a tab for each address
 export async function open_profile(engine, { driven = false } = {}) {
   const profile = mkdtempSync(path.join(os.tmpdir(), `fogsheet-${engine}-`));
   const screen = engine === 'webkit' ? await virtual_screen() : null;
@@ -42,22 +42,28 @@ export async function open_profile(engine, { driven = false } = {}) {
     await gone;
     running = null;
   };
+  const open = (urls) => {
+    const [program, args, env] = start(urls);
+    running = spawn(program, args, { detached: true, stdio: 'ignore', env });
+    remember(running.pid);
+  };
   return {
-    open(urls) {
-      const [program, args, env] = start(urls);
-      running = spawn(program, args, { detached: true, stdio: 'ignore', env });
-      remember(running.pid);
-    },
-    /// Until the browser is killed: the page's store takes so many bytes more.
-    async leave_room(origin, bytes) {
+    open,
+    /// Until the browser is killed its store takes so many bytes more. Told before the page comes: Chromium asks itself how
+    /// much there is once in half a minute.
+    async open_with_room(url, bytes) {
+      open(['about:blank']);
+      const { origin } = new URL(url);
       const file = path.join(profile, port_file);
       while (!existsSync(file) || !readFileSync(file, 'utf8').includes('\n')) await sleep(20);
       const { chromium } = await import('playwright-core');
       const browser = await chromium.connectOverCDP(`http://127.0.0.1:${readFileSync(file, 'utf8').split('\n')[0]}`);
       const [context] = browser.contexts();
-      const session = await context.newCDPSession(context.pages().find((page) => page.url().startsWith(origin)));
+      const [page] = context.pages();
+      const session = await context.newCDPSession(page);
       const { usage } = await session.send('Storage.getUsageAndQuota', { origin });
       await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: usage + bytes });
+      await page.goto(url);
     },
     kill,
     async close() {
