@@ -25,8 +25,8 @@ async function code_on(page) {
 const code_shown = (page) => until(page, 'a code', () => document.querySelector('[data-panel=code] svg.qr path') !== null);
 
 /// A route of so many marks along the sheet's middle.
-async function plot(page, marks) {
-  for (let i = 0; i < marks; i += 1) await done(page, 'add-mark', { name: `Perch ${i + 1}`, lat_deg: 44 + 0.0001 * (i % 7), lon_deg: -31.05 + 0.001 * i });
+async function plot(page, marks, from = 0) {
+  for (let i = from; i < from + marks; i += 1) await done(page, 'add-mark', { name: `Perch ${i + 1}`, lat_deg: 44 + 0.0001 * (i % 7), lon_deg: -31.05 + 0.0005 * i });
 }
 
 describe('send', with_engine('chromium', 240_000), () => {
@@ -69,7 +69,7 @@ describe('send', with_engine('chromium', 240_000), () => {
     await done(page, 'open-slip', { slip: 'send' });
     assert.match(await text_of(page, '[data-panel=send]'), /858 characters/);
     assert.match((await page.evaluate(() => window.fogsheet.command('show-code', {}))).error, /858 characters/);
-    await plot(page, 200);
+    await plot(page, 220, 120);
     assert.match(await text_of(page, '[data-panel=send]'), /Too long for many messages[\s\S]*2 000 characters/);
     const [download] = await Promise.all([page.raw.page.waitForEvent('download'), press_part(page, mouse_hand(page), 'save-sheet')]);
     assert.equal(download.suggestedFilename(), 'Mine.fogsheet');
