@@ -22,8 +22,9 @@ const put = (page, was, is) => {
   return page.replace(was, () => is);
 };
 
-function bundled(entry, esbuild) {
-  const options = ['--bundle', '--format=esm', '--minify', '--charset=utf8', '--log-level=warning'];
+/// @param format  "esm"; "iife" for a script that is no module
+function bundled(entry, esbuild, format) {
+  const options = ['--bundle', `--format=${format}`, '--minify', '--charset=utf8', '--log-level=warning', '--log-override:empty-import-meta=silent'];
   return execFileSync(esbuild, [entry, ...options], { encoding: 'utf8', maxBuffer: 1 << 26 });
 }
 
@@ -39,12 +40,12 @@ export function one_file(site, esbuild) {
   const within = (name) => base64(read(name));
 
   const palette = String(read(version, 'palette.js'));
-  const script = bundled(path.join(site, version, first_script), esbuild);
+  const script = bundled(path.join(site, version, first_script), esbuild, 'esm');
   const style = String(read(version, 'page.css')).replace(/url\("([^"]+\.otf)"\)/g, (_, name) => `url("data:font/otf;base64,${within(`${version}/${name}`)}")`);
   const icon = `data:image/svg+xml;base64,${within('icons/sheet.svg')}`;
   const held = binaries.map((name) => `<script type="text/plain" data-file="${name.slice(version.length + 1)}">${within(name)}</script>`);
 
-  held.push(`<script type="text/plain" data-file="${worker_script}">${base64(Buffer.from(bundled(path.join(site, version, worker_script), esbuild)))}</script>`);
+  held.push(`<script type="text/plain" data-file="${worker_script}">${base64(Buffer.from(bundled(path.join(site, version, worker_script), esbuild, 'iife')))}</script>`);
 
   page = page.replace(/^<link rel="(?:manifest|apple-touch-icon|preload|modulepreload)".*\n/gm, '');
   page = put(page, '<html lang="en">', '<html lang="en" data-one-file>');

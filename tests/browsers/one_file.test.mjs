@@ -5,6 +5,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
+import { PNG } from 'pngjs';
+
 import { engines, launch, open_chromium, with_engine } from './lib/engines.mjs';
 import { mouse_hand } from './lib/hands.mjs';
 import { do_the_job } from './lib/job.mjs';
@@ -13,6 +15,13 @@ import { done, kept, note_violations, open_again, read, ready, sheet_of, text_of
 const file = fileURLToPath(new URL('../../build/one-file/fogsheet.html', import.meta.url));
 const url = pathToFileURL(file).href;
 const size = { width: 1180, height: 820 };
+
+/// A file of these bytes is dropped on the page.
+const drop = (page, name, bytes) => page.evaluate((called, content) => {
+  const dataTransfer = new DataTransfer();
+  dataTransfer.items.add(new File([new Uint8Array(content)], called));
+  document.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+}, name, bytes);
 
 assert.ok(existsSync(file), 'the one file is not built: web/run --build-only');
 
@@ -31,6 +40,9 @@ for (const engine of engines) {
     assert.deepEqual(sheet_of(await read(page)), sheet_of(before));
     await done(page, 'open-slip', { slip: 'more' });
     assert.match(await text_of(page, '[data-panel=more]'), /All of it is in this one file/);
+
+    await drop(page, 'chart.png', [...PNG.sync.write(new PNG({ width: 64, height: 48 }))]);
+    await until(page, 'the photograph to be read', () => /64 (×|x|by) 48/.test(document.querySelector('[data-panel=photograph]')?.innerText));
   });
 }
 
@@ -44,11 +56,7 @@ test('nothing is asked of anybody, and nothing breaks the policy', with_engine('
   await open_again(page, url);
 
   const points = '<wpt lat="44.1" lon="-31.3"><name>Stack</name></wpt>';
-  await page.evaluate((text) => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File([text], 'marks.gpx'));
-    document.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
-  }, `<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="test">${points}</gpx>`);
+  await drop(page, 'marks.gpx', [...Buffer.from(`<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="test">${points}</gpx>`)]);
   await until(page, 'what the file holds', () => document.querySelector('[data-panel=file]')?.innerText.includes('1 mark'));
   await done(page, 'import-marks');
   assert.ok((await read(page)).marks.some(({ name }) => name === 'Stack'));

@@ -16,8 +16,10 @@ export async function bytes_of(name) {
 /// they can, since they compile it while it comes.
 export const program_of = async (name) => (is_one_file ? { wasmBinary: await bytes_of(name) } : {});
 
+/// A worker that runs one of our own scripts. From a file's own bytes it is no module: Chromium fetches none for a page
+/// that was opened from the file system.
 export async function own_worker(name) {
   if (!is_one_file) return new Worker(new URL(name, import.meta.url), { type: 'module' });
   const address = URL.createObjectURL(new Blob([await bytes_of(name)], { type: 'text/javascript' }));
-  return new Worker(address, { type: 'module' });
+  return new Worker(address);
 }
