@@ -164,6 +164,11 @@ void Keeper::put_damaged_away() {
 }
 
 /// Whether a sheet of that key was changed in this page without being kept.
+/// Than the store, writes under way counted as done.
+bool Keeper::says_more(const SheetInDrawer& sheet, const Written& known) {
+  return known.is_broken || known.is_parted || known.is_unwritten || known.commits != sheet.history.commits() || known.present != sheet.history.state() || known.state != state_of(sheet);
+}
+
 bool Keeper::changed_here(const Sheets& sheets, SheetKey key) const {
   const SheetInDrawer* here = sheets.find(key);
   if (!here) return false;
@@ -220,6 +225,7 @@ void Keeper::keep_sheet(SheetInDrawer& sheet, std::int64_t now_ms) {
 
 void Keeper::write_whole(SheetInDrawer& sheet) {
   Written& known = sheets_[sheet.key];
+  if (known.is_there && says_more(sheet, known)) ++known.sequence;  // so that whoever knows the journal knows that this is more
   StoreBytes bytes = fogsheet::written(record_of(sheet, known.sequence));
   known.checksum = checksum_of(bytes);
   const StoreAct::Kind kind = std::exchange(known.is_there, true) ? StoreAct::Kind::put : StoreAct::Kind::add;

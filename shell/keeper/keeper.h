@@ -170,6 +170,8 @@ class Keeper {
   };
 
   bool read_sheet(SheetKey key, const StoreRecord& whole, const std::vector<const StoreRecord*>& journal, Sheets& sheets, std::int64_t now_ms);
+  static bool says_more(const SheetInDrawer& sheet, const Written& known);
+  bool takes_up_what_is_known(SheetKey key, const std::vector<StoreRecord>& records);
   bool changed_here(const Sheets& sheets, SheetKey key) const;
   void leave_unused(const StoreRecord& record, bool is_newer);
   bool may_write() const { return is_read_ && !is_over_; }

@@ -135,7 +135,7 @@ void Keeper::take_up(SheetKey key, const std::vector<StoreRecord>& records, Shee
     else if (sheets.find(key)) sheets.forget(key);
     return;
   }
-  if (!is_news_of(key, records)) return;
+  if (!is_news_of(key, records) || takes_up_what_is_known(key, records)) return;
   std::vector<const StoreRecord*> journal;
   for (const StoreRecord& record : records)
     if (record.part == StorePart::journal) journal.push_back(&record);
@@ -150,6 +150,17 @@ void Keeper::take_up(SheetKey key, const std::vector<StoreRecord>& records, Shee
 bool Keeper::is_news_of(SheetKey key, const std::vector<StoreRecord>& records) const {
   const auto known = sheets_.find(key);
   return known == sheets_.end() || known->second.is_broken || checksum_of(records.back().bytes) != known->second.checksum;
+}
+
+/// The other page has put the journal, as far as it is known here, into one whole sheet: nothing but the record is new.
+bool Keeper::takes_up_what_is_known(SheetKey key, const std::vector<StoreRecord>& records) {
+  const auto known = sheets_.find(key);
+  if (known == sheets_.end() || known->second.is_broken || records.size() != 1) return false;
+  const Result<SheetRecord> whole = read_sheet_record(records[0].bytes);
+  if (!whole || whole->key != key || !whole->newer_text.empty() || whole->through != known->second.sequence) return false;
+  known->second.checksum = checksum_of(records[0].bytes);
+  known->second.journal = 0;
+  return true;
 }
 
 /// Another page has written where this one was about to.

@@ -102,6 +102,25 @@ TEST_CASE("what both did at the same moment stays, each as a sheet of its own") 
   CHECK(all_of(at.one->sheets) == all_of(at.two->sheets));
 }
 
+TEST_CASE("a page that writes its sheet whole as it goes leaves no second one to the page that changes it meanwhile") {
+  for (int seed = 1; seed <= 40; ++seed) {
+    CAPTURE(seed);
+    TwoTabs at;
+    at.random = Random(static_cast<std::uint64_t>(seed));
+    mark(at.harbour, at.one, "B");
+    at.harbour.settle(at.random);
+    at.one->keeper.hide(at.one->sheets, at.harbour.now_ms);
+    at.harbour.look(at.one);
+    for (int i = static_cast<int>(at.random.whole(0, 4)); i > 0; --i) at.harbour.step(at.random);
+    mark(at.harbour, at.two, "C");
+    at.harbour.settle(at.random);
+    CHECK(at.two->sheets.all().size() == 1);
+    CHECK(names_on(at.two->sheets, at.key) == std::vector<std::string>{"A", "B", "C"});
+    CHECK(at.two->keeper.findings().empty());
+    CHECK(all_of(at.harbour.open()->sheets) == all_of(at.two->sheets));
+  }
+}
+
 TEST_CASE("a page that is killed leaves its sheets to the one that follows") {
   TwoTabs at;
   mark(at.harbour, at.one, "B");
