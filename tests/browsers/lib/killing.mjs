@@ -25,7 +25,9 @@ export async function open_profile(engine, { driven = false } = {}) {
       return [programs.chromium, [...flags, `--user-data-dir=${profile}`, ...(driven ? ['--remote-debugging-port=0'] : []), '--disable-popup-blocking', other ? `${first}&other=${encodeURIComponent(other)}` : first], process.env];
     },
     firefox: (urls) => {
-      writeFileSync(path.join(profile, 'user.js'), 'user_pref("browser.sessionstore.resume_from_crash", false);\nuser_pref("toolkit.startup.max_resumed_crashes", -1);\n');
+      // Nor is it to look at a page by itself, for a small picture of it: that one has a store of its own, which is empty.
+      const set = { 'browser.sessionstore.resume_from_crash': false, 'toolkit.startup.max_resumed_crashes': -1, 'browser.pagethumbnails.capturing_disabled': true };
+      writeFileSync(path.join(profile, 'user.js'), Object.entries(set).map(([name, value]) => `user_pref("${name}", ${value});\n`).join(''));
       return [programs.firefox, ['--headless', '--no-remote', '--profile', profile, ...urls], process.env];
     },
     webkit: (urls) => {
