@@ -162,7 +162,7 @@ async function check(page, state, faults) {
   for (const fault of await faults_of(page)) faults.push(`${state}: ${fault}`);
 }
 
-describe('axe', with_engine('chromium', 900_000), () => {
+describe('axe', with_engine('chromium', 1_500_000), () => {
   const stage = chromium_on_site();
 
   for (const [name, view] of Object.entries(views)) {

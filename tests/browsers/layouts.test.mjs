@@ -95,7 +95,7 @@ const ways = {
   'a command': (page, hand, [from, to]) => done(page, 'lay-edge', { from, to }),
 };
 
-describe('layouts', with_engine('chromium', 400_000), () => {
+describe('layouts', with_engine('chromium', 900_000), () => {
   const stage = chromium_on_site();
   const fresh = async (view, text = 100) => {
     const page = await stage.browser.open(view);
