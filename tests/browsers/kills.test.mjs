@@ -16,7 +16,7 @@ import { site_folder } from './lib/site.mjs';
 
 const kills = Number(process.env.FOGSHEET_KILLS ?? 5);
 const patience_ms = 60_000;  // for a browser to start and its pages to tell what they found
-const room_bytes = 20_000;   // what the store still takes, where it is to be full
+const room_bytes = 100_000;  // what the store still takes, where it is to be full
 
 /// The site with a script of our own in its page.
 function site_that_edits() {
