@@ -300,7 +300,7 @@ describe('touch', with_engine('chromium', 240_000), () => {
         }))).observe({ type: 'layout-shift' });
       });
       for (const name of ['tool/straight-edge', 'tool/rose', 'tool/leg', 'more', 'settings', 'more', 'more']) {
-        await until(page, `${name} to be seen`, (wanted) => window.fogsheet.where(wanted), name);
+        await until(page, `${name} to be seen`, (wanted) => window.fogsheet.where(wanted) ?? (document.querySelector(`[data-name="${wanted}"]`)?.scrollIntoView({ block: 'nearest' }), null), name);
         await hand.press(name);
         await sleep(700);  // what shifts within half a second of a press is laid to the press
       }
