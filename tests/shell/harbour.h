@@ -26,7 +26,16 @@ class Harbour {
     std::deque<std::function<void()>> locks;    // news of them
 
     Tab(std::int64_t now_ms, std::uint64_t lane) : sheets(sheet_named("demo"), now_ms, lane), boats(lane) {}
+
+    /// What is on its way holds the page that it is for: without this neither would ever go.
+    void drop_all() {
+      for (auto* queue : {&store, &answers, &heard, &locks}) queue->clear();
+    }
   };
+
+  ~Harbour() {
+    for (const std::shared_ptr<Tab>& tab : tabs) tab->drop_all();
+  }
 
   FakeStore store;
   std::int64_t now_ms = k_start_ms;
@@ -45,7 +54,7 @@ class Harbour {
 
   /// As when the process ends: what was asked of the store and is not done never is; its locks are free.
   void kill(const std::shared_ptr<Tab>& tab) {
-    tab->store.clear();
+    tab->drop_all();
     std::erase(tabs, tab);
     for (auto& [document, queue] : queues_) {
       const bool had = !queue.empty() && queue.front() == tab;
