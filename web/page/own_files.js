@@ -21,5 +21,7 @@ export const program_of = async (name) => (is_one_file ? { wasmBinary: await byt
 export async function own_worker(name) {
   if (!is_one_file) return new Worker(new URL(name, import.meta.url), { type: 'module' });
   const address = URL.createObjectURL(new Blob([await bytes_of(name)], { type: 'text/javascript' }));
-  return new Worker(address);
+  const worker = new Worker(address);
+  worker.addEventListener('message', () => URL.revokeObjectURL(address), { once: true });  // it has its script by then
+  return worker;
 }

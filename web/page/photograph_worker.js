@@ -1,31 +1,16 @@
-// Reads the photograph of a chart beside the page, which can end it: is given what its program is made from (own_files.js), says
-// "here", is given the file's bytes, answers with its size or why there is none, and then hands out a piece each time it is
-// asked for the next one.
+// Reads the photograph of a chart beside the page: is given the file's bytes, answers with its size or why there is none, and then
+// hands out a piece each time it is asked for the next one.
+import { put, serve } from './later_worker.js';
 import make_photograph from './photograph.js';
 
 const border = 4;  // pixels of a piece's neighbours that it has too, so that they join without a seam where they are made smaller
 
-let module, photo, pieces;
+let photo, pieces;
 
-addEventListener('message', ({ data }) => {
-  if (data === 'next') hand_out();
-  else if (data.bytes) read(data);
-  else start(data);
-});
+serve(make_photograph, (module, job) => (job === 'next' ? hand_out(module) : read(module, job)));
 
-async function start(program) {
-  try {
-    module = await make_photograph(program.wasmBinary ? { ...program, locateFile: (name) => name } : {});
-    postMessage('here');
-  } catch {
-    postMessage('missing');
-  }
-}
-
-function read({ bytes, largest }) {
-  const at = module._malloc(bytes.byteLength);
-  if (!at) throw new Error('no room');
-  module.HEAPU8.set(new Uint8Array(bytes), at);
+function read(module, { bytes, largest }) {
+  const at = put(module, bytes);
   photo = module._photo_open();
   const fault = module._photo_read(photo, at, bytes.byteLength);
   module._free(at);
@@ -49,7 +34,7 @@ function cut_up(width, height, largest) {
   return list;
 }
 
-function hand_out() {
+function hand_out(module) {
   const piece = pieces.shift();
   if (!piece) return postMessage('all');
   const at = module._photo_cut(photo, piece.from.x, piece.from.y, piece.width, piece.height);

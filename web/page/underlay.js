@@ -1,18 +1,16 @@
-// The photograph of a chart under the sheet in hand: read by a worker, which is ended when it is stopped or takes too long;
-// drawn by underlay_layer.js; kept by underlay_store.js. What is to be done with it the application decides.
-import { own_worker, program_of } from './own_files.js';
+// The photograph of a chart under the sheet in hand: read beside the page by the third program, drawn by underlay_layer.js, kept
+// by underlay_store.js. What is to be done with it the application decides.
+import { faults, patience_s, run_beside } from './later_program.js';
 import { UnderlayLayer } from './underlay_layer.js';
 import { forget_photograph, forget_photographs_but, keep_photograph, kept_photograph } from './underlay_store.js';
 
 const acts = ['choose', 'stop', 'bring', 'keep', 'remove', 'keep_only'];                     // PhotographAct in shell/photograph.h
 const news = ['chosen', 'brought', 'read', 'refused', 'drawn', 'kept', 'full', 'not_kept'];  // PhotographNews
-const faults = { no_program: -1, too_long: -2, no_bytes: -3, broken: -4 };                   // as shell/app_photograph.cpp has them
-const patience_s = 60;
 
 export class Underlay {
   #tell;
   #layer;
-  #reading = null;  // {worker, stop}
+  #reading = null;  // {end}
   #sheet = 0;       // whose photograph it is
   #file = null;     // {name, blob}
   #is_kept = false;
@@ -76,60 +74,43 @@ export class Underlay {
   }
 
   #put_away() {
-    this.#reading?.stop();
+    this.#stop();
     this.#layer.clear();
     this.#file = null;
   }
 
+  #stop() {
+    this.#reading?.end();
+    this.#reading = null;
+  }
+
   async #read(sheet, blob) {
-    this.#reading?.stop();
+    this.#stop();
     this.#layer.clear();
-    const reading = {};
-    this.#reading = reading;
     const refuse = (code, more = {}) => {
       this.#put_away();
       this.#tell('refused', sheet, { code, ...more });
     };
-    let worker, alarm, is_here = false, shrunk = 1;
-    reading.stop = () => {
-      worker?.terminate();
-      clearTimeout(alarm);
-      if (this.#reading === reading) this.#reading = null;
-    };
-    const bytes = await blob.arrayBuffer().catch(() => null);
-    if (this.#reading !== reading) return;
-    if (!bytes) return refuse(faults.no_bytes);
-    try {
-      worker = await own_worker('photograph_worker.js');
-      worker.postMessage(await program_of('photograph.wasm'));
-    } catch {
-      return refuse(faults.no_program);
-    }
-    if (this.#reading !== reading) return worker.terminate();
-    alarm = setTimeout(() => refuse(faults.too_long, { a: patience_s }), patience_s * 1000);
-    worker.onerror = (event) => {
-      event.preventDefault();
-      refuse(is_here ? faults.broken : faults.no_program);
-    };
-    worker.onmessage = ({ data }) => {
-      if (this.#reading !== reading) return;
-      if (data === 'missing') return refuse(faults.no_program);
-      if (data === 'here') {
-        is_here = true;
-        worker.postMessage({ bytes, largest: this.#layer.largest() }, [bytes]);
-      } else if (data === 'all') {
-        reading.stop();
+    let shrunk = 1;
+    const reading = run_beside('photograph', (data) => {
+      if (data === 'all') {
+        this.#stop();
         this.#tell('drawn', sheet);
       } else if (data.fault !== undefined) {
         refuse(data.fault, { text: data.text, a: data.numbers[0], b: data.numbers[1] });
       } else if (data.pixels) {
         this.#layer.add(data, shrunk);
-        worker.postMessage('next');
+        reading.say('next');
       } else {
         shrunk = data.shrunk;
-        if (this.#tell('read', sheet, { code: shrunk, a: data.width, b: data.height })) worker.postMessage('next');
-        else reading.stop();
+        if (this.#tell('read', sheet, { code: shrunk, a: data.width, b: data.height })) reading.say('next');
+        else this.#stop();
       }
-    };
+    }, (fault) => refuse(fault, { a: patience_s }));
+    this.#reading = reading;
+    const bytes = await blob.arrayBuffer().catch(() => null);
+    if (this.#reading !== reading) return;
+    if (bytes) reading.say({ bytes, largest: this.#layer.largest() }, [bytes]);
+    else refuse(faults.no_bytes);
   }
 }
