@@ -120,15 +120,17 @@ class App {
   /// A link's fragment in the address; empty for none. It opens beside the sheets that were kept, unless the page is only
   /// loaded anew: then the sheet that it had opened is among them.
   void start(const std::string& fragment, bool loaded_anew);
-  /// A file the user chose: its name, its size, its first bytes. What is to be done with it next.
-  FileRoad file_chosen(const std::string& name, double bytes, std::string_view head);
+  /// A file the user chose: its name, its size, its first bytes. @param others  files that were dropped with it, and are left.
+  /// What is to be done with it next.
+  FileRoad file_chosen(const std::string& name, double bytes, std::string_view head, int others = 0);
   /// The text of one that is a sheet's.
   void file_opened(const std::string& text);
   /// The bytes of one that holds all that was kept.
   void backup_read(std::span<const std::uint8_t> bytes);
-  /// What the second program read in another (formats/marks_and_lines.h); or that it did not come, or the file's bytes didn't.
+  /// What the second program read in another (formats/marks_and_lines.h), or why the page could not have it read.
+  /// @param fault  as page_fault() takes it (shell/app_inside.h). @param patience_s  how long it has waited
   void file_read(std::span<const std::uint8_t> bytes);
-  void file_not_read(bool no_bytes);
+  void file_not_read(int fault, double patience_s);
   void file_not_saved();
   /// A link as a code (exchange/qr_code.h); no bytes when what makes them did not come.
   void code_made(std::span<const std::uint8_t> modules);

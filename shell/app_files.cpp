@@ -6,6 +6,7 @@
 #include "shell/app_inside.h"
 #include "shell/commands_sheet.h"
 #include "shell/words.h"
+#include "shell/words_of_files.h"
 #include "shell/words_of_sending.h"
 
 namespace fogsheet {
@@ -13,28 +14,39 @@ namespace {
 
 constexpr double k_most_backup_bytes = 128'000'000;
 
-/// "1:..." or a link to such a text.
+/// "1:..." or a link to such a text. A name alone may be wrong: what begins as a file of another program is one.
 bool is_sheet(const std::string& name, std::string_view head) {
   const std::string_view text = trimmed(head);
+  if (text.starts_with('<') || text.starts_with('{') || text.starts_with('[')) return false;
   const std::size_t figures = text.find_first_not_of("0123456789");
   return name.ends_with(".fogsheet") || text.starts_with("http") || (figures != std::string_view::npos && figures > 0 && figures < 4 && text[figures] == ':');
 }
 
+/// Where the user has gone on meanwhile, nothing is taken from under the hand.
+void show_what_was_read(Session& session) {
+  if (session.slip == SlipId::none) session.slip = SlipId::file;
+  else if (session.slip != SlipId::file) session.say(words::file_waits(session.file->name));
+  session.touch();
+}
+
 }  // namespace
 
-FileRoad App::file_chosen(const std::string& name, double bytes, std::string_view head) {
+FileRoad App::file_chosen(const std::string& name, double bytes, std::string_view head, int others) {
   Session& session = inside_->session;
+  session.file.reset();
+  if (session.slip == SlipId::file) session.slip = SlipId::none;
   if (head.starts_with("\x89PNG") || head.starts_with("\xFF\xD8\xFF")) {  // a picture: that of a chart, to lie under the sheet
     session.platform.photograph(PhotographAct::choose, session.sheets.in_hand().key.value, {});
+    if (others > 0) session.say(words::others_left(others));
+    session.touch();
     return FileRoad::none;
   }
-  session.file = FileInHand{.name = std::string(fitting(repaired_utf8(name), k_most_name_bytes))};
+  session.file = FileInHand{.name = std::string(fitting(repaired_utf8(name), k_most_name_bytes)), .bytes = bytes, .others = others};
   session.slip = SlipId::file;
   session.touch();
-  if (is_sheet(name, head)) return FileRoad::sheet;
-  const bool is_backup = name.ends_with(".fogsheets") || head.starts_with(k_backup_begin);
-  const double most = is_backup ? k_most_backup_bytes : static_cast<double>(k_most_file_bytes);
-  if (bytes <= most) return is_backup ? FileRoad::all : FileRoad::exchange;
+  const FileRoad road = is_sheet(name, head) ? FileRoad::sheet : name.ends_with(".fogsheets") || head.starts_with(k_backup_begin) ? FileRoad::all : FileRoad::exchange;
+  const double most = road == FileRoad::sheet ? static_cast<double>(k_most_text_bytes) : road == FileRoad::all ? k_most_backup_bytes : static_cast<double>(k_most_file_bytes);
+  if (bytes <= most) return road;
   session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, most}};
   return FileRoad::none;
 }
@@ -47,9 +59,11 @@ void App::file_opened(const std::string& text) {
     session.file->read = decoded.problem();
     session.slip = SlipId::file;
   } else {
+    const int others = session.file ? session.file->others : 0;
     session.file.reset();
     session.slip = SlipId::none;
     lay_down(session, std::move(decoded).value(), Act::open_sheet);
+    if (others > 0) session.say(words::others_left(others));
   }
   session.touch();
   inside_->keep();
@@ -68,14 +82,14 @@ void App::file_read(std::span<const std::uint8_t> bytes) {
   Session& session = inside_->session;
   if (!session.file) return;  // put away meanwhile
   session.file->read = marks_and_lines_from(bytes);
-  session.touch();
+  show_what_was_read(session);
 }
 
-void App::file_not_read(bool no_bytes) {
+void App::file_not_read(int fault, double patience_s) {
   Session& session = inside_->session;
   if (!session.file) return;
-  session.file->read = no_bytes ? Fault::file_unreadable : Fault::file_reader_missing;
-  session.touch();
+  session.file->read = Problem{.fault = page_fault(fault, {Fault::file_reader_missing, Fault::file_took_too_long, Fault::file_unreadable, Fault::file_no_room}), .numbers = {patience_s}};
+  show_what_was_read(session);
 }
 
 void App::code_made(std::span<const std::uint8_t> modules) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <memory>
 #include <optional>
 #include <utility>
@@ -21,6 +22,10 @@
 #include "shell/words_of_things.h"
 
 namespace fogsheet {
+
+/// What the page met with, of a program that it runs beside itself (`faults` in web/page/later_program.js, from -1 down).
+/// @param faults  what to call it: the program did not come, took too long, was given no bytes, broke down
+inline Fault page_fault(double code, const std::array<Fault, 4>& faults) { return code <= -1 && code >= -4 ? faults[static_cast<std::size_t>(-code) - 1] : faults[3]; }
 
 struct App::Inside : GestureTarget {
   explicit Inside(Platform& platform) : session(platform), gestures(*this) {

@@ -12,9 +12,8 @@ constexpr double k_most_photograph_bytes = 64'000'000;  // as its reader has it
 
 /// One of ours, or what the page itself met with.
 Fault fault_of(double code) {
-  constexpr Fault k_of_page[] = {Fault::photograph_reader_missing, Fault::picture_took_too_long, Fault::file_unreadable, Fault::picture_broken};
   if (code >= 0 && code <= static_cast<double>(k_last_fault)) return static_cast<Fault>(code);
-  return code <= -1 && code >= -4 ? k_of_page[static_cast<int>(-code) - 1] : Fault::picture_broken;
+  return page_fault(code, {Fault::photograph_reader_missing, Fault::picture_took_too_long, Fault::file_unreadable, Fault::picture_broken});
 }
 
 }  // namespace

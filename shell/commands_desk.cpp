@@ -5,6 +5,7 @@
 #include "core/directions/direction_figures.h"
 #include "core/document/actions.h"
 #include "shell/arguments.h"
+#include "shell/commands_files.h"
 #include "shell/direction.h"
 #include "shell/tools/no_tool.h"
 #include "shell/tools/rose_tool.h"
@@ -171,6 +172,7 @@ Value run_open_slip(Session& session, const Value& arguments) {
 Value run_close_slip(Session& session, const Value&) {
   if (session.slip == SlipId::mark || session.slip == SlipId::leg || session.slip == SlipId::rose || session.slip == SlipId::note) let_go_of_selection(session);
   if (session.slip == SlipId::photograph) session.desk.tool = ToolId::none;
+  if (session.slip == SlipId::file) put_file_away(session);
   switch (session.slip) {
     case SlipId::log_entry: session.slip = SlipId::compass; break;
     case SlipId::passage_details: case SlipId::passage_leg: case SlipId::next_leg: session.slip = SlipId::passage; break;

@@ -12,17 +12,14 @@ namespace {
 
 std::optional<Fault> no_file(const Session& session) { return session.file && session.file->read && session.file->read->ok() ? std::nullopt : std::optional(Fault::no_file_in_hand); }
 
-void put_away(Session& session) {
-  session.file.reset();
-  if (session.slip == SlipId::file) session.slip = SlipId::none;
-}
+std::optional<Fault> none_chosen(const Session& session) { return session.file ? std::nullopt : std::optional(Fault::no_file_in_hand); }
 
 Value run_import_marks(Session& session, const Value&) {
   const FileInHand& file = *session.file;
   const Result<Import> import = acted(session, [&] { return import_marks(session.history(), **file.read, words::import_names(), file.name); });
   if (!import) return refused(import.problem());
   session.say(words::imported(*import));
-  put_away(session);
+  put_file_away(session);
   return done();
 }
 
@@ -32,12 +29,17 @@ Value run_import_as_sheet(Session& session, const Value&) {
   Result<Document> made = sheet_of_import(all, words::import_names(), all.title.empty() ? words::without_extension(file.name) : all.title, session.document().sheet.paper, session.platform.today());
   if (!made) return refused(made.problem());
   lay_down(session, std::move(made).value(), Act::open_sheet);
-  put_away(session);
+  put_file_away(session);
   return done();
 }
 
 Value run_put_file_away(Session& session, const Value&) {
-  put_away(session);
+  put_file_away(session);
+  return done();
+}
+
+Value run_show_file(Session& session, const Value&) {
+  session.slip = SlipId::file;
   return done();
 }
 
@@ -67,6 +69,12 @@ Value run_save_as(Session& session, const Value& arguments) {
 
 }  // namespace
 
+void put_file_away(Session& session) {
+  if (session.file && session.file->is_being_read()) session.platform.stop_file();
+  session.file.reset();
+  if (session.slip == SlipId::file) session.slip = SlipId::none;
+}
+
 std::optional<Problem> no_sheet_of_file(const Session& session) {
   const Result<FittedSheet> fitted = sheet_around_import(**session.file->read, session.document().sheet.paper);
   return fitted ? std::nullopt : std::optional(fitted.problem());
@@ -82,6 +90,7 @@ std::vector<Command> file_commands() {
       {"open-file", "Open a file", "", {}, nullptr, run_open_file},
       {"import-marks", "Put what the file holds on this sheet", "", {}, no_file, run_import_marks},
       {"import-as-sheet", "A new sheet of what the file holds", "", {}, no_file, run_import_as_sheet},
+      {"show-file", "What the chosen file holds", "", {}, none_chosen, run_show_file},
       {"put-file-away", "Put the file away", "", {}, nullptr, run_put_file_away},
       {"save-as", "Save as a file for other programs", "", {{"format", "fogsheet, gpx, geojson or csv"}, {"key", "key of a sheet; the one in hand", true}}, nullptr, run_save_as},
   };

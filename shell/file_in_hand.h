@@ -1,4 +1,5 @@
-// A file that the user chose: what it holds, of another program or all that was kept, until it is taken in or put away.
+// A file that the user chose: what it holds, of another program or all that was kept, until it is taken in or put away. One at a time:
+// the next one takes its place.
 #pragma once
 
 #include <optional>
@@ -11,8 +12,12 @@ namespace fogsheet {
 
 struct FileInHand {
   std::string name;
+  double bytes = 0;
+  int others = 0;  // that were dropped with it, and left
   std::optional<Result<MarksAndLines>> read;  // none while it is being read
   std::optional<Backup> all;  // in place of that
+
+  bool is_being_read() const { return !read && !all; }
 };
 
 /// What is to be done with a file that was chosen.

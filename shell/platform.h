@@ -77,6 +77,8 @@ class Platform {
   virtual void make_code(const std::string& link) = 0;
   /// Asks the user for a file; only inside a press. The page tells which was chosen (App::file_chosen).
   virtual void open_file() = 0;
+  /// Ends the reading of the file that was chosen: nothing more of it comes.
+  virtual void stop_file() = 0;
   /// The photograph of a chart under a sheet: choose asks the user for one (only inside a press), stop ends its reading, bring
   /// fetches the one that was kept with that sheet, keep keeps it and how it is placed, remove forgets it. It is read where it
   /// can be ended, and drawn by the page (DrawnFrame::photograph). What becomes of it comes by App::photograph_news.

@@ -55,6 +55,18 @@ std::string file_name(const Document& document, const std::string& extension) {
 
 std::string format_label(const std::string& format) { return format == "gpx" ? "GPX" : format == "geojson" ? "GeoJSON" : format == "csv" ? "CSV of its marks" : ""; }
 
+std::string file_is_read(const FileInHand& file) {
+  constexpr double k_long_bytes = 1e6;
+  if (file.bytes < k_long_bytes) return "It is being read.";
+  return "It is being read, " + grouped(static_cast<int>(std::lround(file.bytes / 1e6))) + " MB: the sheet can be used meanwhile.";
+}
+
+std::string file_waits(const std::string& name) { return quoted(name) + " has been read: what it holds is in the drawer."; }
+
+std::string show_file(const FileInHand& file) { return file.is_being_read() ? quoted(file.name) + " is being read" : "What " + quoted(file.name) + " holds"; }
+
+std::string others_left(int count) { return "One file is read at a time: " + counted(static_cast<std::size_t>(count), "other was", "others were") + " left."; }
+
 std::vector<std::string> file_holds(const MarksAndLines& all) {
   std::vector<std::string> lines;
   if (!all.marks.empty()) lines.push_back(counted(all.marks.size(), "mark", "marks"));

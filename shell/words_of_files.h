@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/document/import_actions.h"
+#include "shell/file_in_hand.h"
 
 namespace fogsheet::words {
 
@@ -21,7 +22,14 @@ std::string file_name(const Document& document, const std::string& extension);
 /// "GPX", "GeoJSON", "CSV of its marks"; empty for a format that is none.
 std::string format_label(const std::string& format);
 
-inline std::string file_is_read() { return "It is being read."; }
+/// Of a long one also that it need not be waited for.
+std::string file_is_read(const FileInHand& file);
+/// Of one that has been read while the user was at something else.
+std::string file_waits(const std::string& name);
+/// The button that shows it.
+std::string show_file(const FileInHand& file);
+/// How many were dropped with the one that is taken.
+std::string others_left(int count);
 inline std::string file_not_used() { return "This file can't be used"; }
 inline std::string save_as_label(const std::string& format) { return "Save as " + format_label(format); }
 

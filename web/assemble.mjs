@@ -16,7 +16,8 @@ const styles = ['base', 'tray', 'slip', 'outline', 'items', 'keypad', 'passage',
 const program_files = ['fogsheet.js', 'fogsheet.wasm'];
 // These come when they are asked for, and with the rest to be kept for offline use.
 const later_files = ['exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm'];
-const later_scripts = ['photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js'];
+const later_scripts = ['exchange_worker.js', 'later_worker.js', 'photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js'];
+export const later = [...later_files, ...later_scripts];
 const gzip_aims_kb = { first: 350, all: 450 };
 
 const read = (...at) => readFileSync(path.join(...at));
@@ -64,7 +65,7 @@ export function assemble({ program, fonts, palettes, notices = [] }) {
   const kept = [...files.keys()].filter((name) => !name.endsWith('.png'));
   const asked_for = kept.map((name) => (name === 'index.html' ? './' : name));
   files.set('sw.js', Buffer.from(fill(templates.worker, { version, files: JSON.stringify(asked_for, null, 1) })));
-  return { version, files, kept: [...kept, 'sw.js'], later: [...later_files, ...later_scripts].map((name) => `${version}/${name}`) };
+  return { version, files, kept: [...kept, 'sw.js'], later: later.map((name) => `${version}/${name}`) };
 }
 
 function version_of(contents) {

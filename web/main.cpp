@@ -98,8 +98,8 @@ EMSCRIPTEN_KEEPALIVE void sheet_start(Page* page, const char* fragment, int load
 // -- files
 
 /// Roads are counted as in FileRoad.
-EMSCRIPTEN_KEEPALIVE int sheet_file_chosen(Page* page, const char* name, double size, const std::uint8_t* head, int head_size) {
-  return static_cast<int>(page->app.file_chosen(name, size, {reinterpret_cast<const char*>(head), static_cast<std::size_t>(head_size)}));
+EMSCRIPTEN_KEEPALIVE int sheet_file_chosen(Page* page, const char* name, double size, const std::uint8_t* head, int head_size, int others) {
+  return static_cast<int>(page->app.file_chosen(name, size, {reinterpret_cast<const char*>(head), static_cast<std::size_t>(head_size)}, others));
 }
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_opened(Page* page, const char* text) { page->app.file_opened(text); }
@@ -108,7 +108,7 @@ EMSCRIPTEN_KEEPALIVE void sheet_backup_read(Page* page, const std::uint8_t* firs
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_read(Page* page, const std::uint8_t* first, int size) { page->app.file_read(bytes(first, size)); }
 
-EMSCRIPTEN_KEEPALIVE void sheet_file_not_read(Page* page, int no_bytes) { page->app.file_not_read(no_bytes != 0); }
+EMSCRIPTEN_KEEPALIVE void sheet_file_not_read(Page* page, int fault, double patience_s) { page->app.file_not_read(fault, patience_s); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_not_saved(Page* page) { page->app.file_not_saved(); }
 

@@ -11,7 +11,7 @@ import { parseArgs } from 'node:util';
 import { one_file_policy, policy } from './policy.mjs';
 
 const first_script = 'boot.js';
-const worker_script = 'photograph_worker.js';
+const worker_scripts = ['exchange_worker.js', 'photograph_worker.js'];
 
 const base64 = (bytes) => bytes.toString('base64');
 const hash_of = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
@@ -43,10 +43,11 @@ export function one_file(site, esbuild) {
   const script = bundled(path.join(site, version, first_script), esbuild, 'esm');
   const style = String(read(version, 'page.css')).replace(/url\("([^"]+\.otf)"\)/g, (_, name) => `url("data:font/otf;base64,${within(`${version}/${name}`)}")`);
   const icon = `data:image/svg+xml;base64,${within('icons/sheet.svg')}`;
-  const held = binaries.map((name) => `<script type="text/plain" data-file="${name.slice(version.length + 1)}">${within(name)}</script>`);
-
-  held.push(`<script type="text/plain" data-file="${worker_script}">${base64(Buffer.from(bundled(path.join(site, version, worker_script), esbuild, 'iife')))}</script>`);
-
+  const hold = (name, text) => `<script type="text/plain" data-file="${name}">${text}</script>`;
+  const held = [
+    ...binaries.map((name) => hold(name.slice(version.length + 1), within(name))),
+    ...worker_scripts.map((name) => hold(name, base64(Buffer.from(bundled(path.join(site, version, name), esbuild, 'iife'))))),
+  ];
   page = page.replace(/^<link rel="(?:manifest|apple-touch-icon|preload|modulepreload)".*\n/gm, '');
   page = put(page, '<html lang="en">', '<html lang="en" data-one-file>');
   page = put(page, policy, one_file_policy({ scripts: [palette, script].map(hash_of), styles: [hash_of(style)] }));

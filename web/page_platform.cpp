@@ -41,6 +41,7 @@ EM_JS(void, page_share, (const char* title, const char* text, const char* file_n
 EM_JS(void, page_make_code, (const char* link), { Module["page"].make_code(UTF8ToString(link)); });
 
 EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
+EM_JS(void, page_stop_file, (), { Module["page"].stop_file(); });
 
 EM_JS(void, page_photograph, (int act, double sheet, const void* placing, int size), { Module["page"].photograph(act, sheet, HEAPU8.slice(placing, placing + size)); });
 
@@ -138,6 +139,7 @@ void PagePlatform::save_for_others(const std::string& name, const std::string& f
 void PagePlatform::share(const std::string& title, const std::string& text, const std::string& file_name) { page_share(title.c_str(), text.c_str(), file_name.c_str()); }
 void PagePlatform::make_code(const std::string& link) { page_make_code(link.c_str()); }
 void PagePlatform::open_file() { page_open_file(); }
+void PagePlatform::stop_file() { page_stop_file(); }
 void PagePlatform::photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& placing) { page_photograph(static_cast<int>(act), static_cast<double>(sheet), placing.data(), static_cast<int>(placing.size())); }
 void PagePlatform::print_page() { page_print(); }
 

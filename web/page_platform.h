@@ -33,6 +33,7 @@ class PagePlatform : public Platform {
   void share(const std::string& title, const std::string& text, const std::string& file_name) override;
   void make_code(const std::string& link) override;
   void open_file() override;
+  void stop_file() override;
   void photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& placing) override;
   void print_page() override;
 };

@@ -86,6 +86,7 @@ Panel drawer_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "new-sheet", .label = "New sheet", .look = ButtonLook::main, .on_press = {"open-slip", Value::object({{"slip", "new-sheet"}})}});
   slip.items.push_back(ButtonItem{.name = "save-all", .label = words::save_all(), .on_press = {"save-all"}});
   slip.items.push_back(ButtonItem{.name = "open-file", .label = "Open a file", .on_press = {"open-file"}});
+  if (session.file) slip.items.push_back(ButtonItem{.name = "show-file", .label = words::show_file(*session.file), .on_press = {"show-file"}});
   return slip;
 }
 

@@ -35,7 +35,7 @@ Panel file_slip(const Session& session) {
   if (file.all) {
     add_backup(slip, session);
   } else if (!file.read) {
-    slip.items.push_back(LineItem{.text = words::file_is_read()});
+    slip.items.push_back(LineItem{.text = words::file_is_read(file)});
   } else if (!*file.read) {
     slip.items.push_back(CautionItem{.text = words::file_not_used(), .advice = words::sentence(file.read->problem())});
     slip.items.push_back(ButtonItem{.name = "open-file", .label = "Open another file", .on_press = {"open-file"}});
@@ -45,7 +45,8 @@ Panel file_slip(const Session& session) {
     if (all.departure) slip.items.push_back(LineItem{.text = words::departed(*all.departure), .tone = LineTone::soft});
     if (!all.marks.empty() || !all.lines.empty()) add_what_to_do(slip, session);
   }
-  slip.items.push_back(ButtonItem{.name = "put-file-away", .label = "Not now", .on_press = {"put-file-away"}});
+  if (file.others > 0) slip.items.push_back(LineItem{.text = words::others_left(file.others), .tone = LineTone::soft});
+  slip.items.push_back(ButtonItem{.name = "put-file-away", .label = file.is_being_read() ? "Stop" : "Not now", .on_press = {"put-file-away"}});
   if (file.read && *file.read) add_left_out(slip, **file.read);
   return slip;
 }

@@ -68,6 +68,8 @@ struct FakePlatform : Platform {
   void share(const std::string& title, const std::string& text, const std::string& file_name) override { shared.push_back({title, text, file_name}); }
   void make_code(const std::string& link) override { code_asked_for = link; }
   void open_file() override { file_asked_for = true; }
+  int files_stopped = 0;
+  void stop_file() override { ++files_stopped; }
   std::vector<std::pair<PhotographAct, std::uint64_t>> photograph_acts;
   std::vector<std::uint8_t> photograph_placing;  // of the last to be kept
   void photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& placing) override {

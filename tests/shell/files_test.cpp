@@ -53,6 +53,9 @@ TEST_CASE("which road a chosen file goes shows in its first bytes") {
   FakeStore store;
   Visit visit(store);
   CHECK(visit.app.file_chosen("a.fogsheet", 10, "x") == FileRoad::sheet);
+  CHECK(visit.app.file_chosen("a.fogsheet", 10, " <?xml") == FileRoad::exchange);  // whatever its name
+  CHECK(visit.app.file_chosen("a.fogsheet", 41e6, "1:") == FileRoad::none);
+  CHECK(words_in(*visit.panel("file")) == "! This file can't be used: This file is too long: 41 MB, at most 40 MB.\n");
   CHECK(visit.app.file_chosen("note.txt", 10, "\n 1:AbC") == FileRoad::sheet);
   CHECK(visit.app.file_chosen("note.txt", 10, "https://example.org/sheet/#1:AbC") == FileRoad::sheet);
   CHECK(visit.app.file_chosen("a.csv", 10, "name,lat,lon") == FileRoad::exchange);
@@ -114,11 +117,17 @@ TEST_CASE("a file that can't be used says why where it was chosen, and changes n
   CHECK(words_in(*visit.panel("file")) == "! This file can't be used: The file is broken: it can't be read as XML past line 12.\n");
   CHECK(!button(*visit.panel("file"), "import-marks"));
   visit.app.file_chosen("a.gpx", 10, "<");
-  visit.app.file_not_read(false);
+  visit.app.file_not_read(-1, 60);
   CHECK(words_in(*visit.panel("file")).find("while you are online") != std::string::npos);
   visit.app.file_chosen("a.gpx", 10, "<");
-  visit.app.file_not_read(true);
+  visit.app.file_not_read(-3, 0);
   CHECK(words_in(*visit.panel("file")).find("choose it again") != std::string::npos);
+  visit.app.file_chosen("a.gpx", 10, "<");
+  visit.app.file_not_read(-2, 60);
+  CHECK(words_in(*visit.panel("file")).find("not read within 60 seconds") != std::string::npos);
+  visit.app.file_chosen("a.gpx", 10, "<");
+  visit.app.file_not_read(-4, 60);
+  CHECK(words_in(*visit.panel("file")).find("too little memory") != std::string::npos);
   visit.app.file_chosen("a.gpx", 10, "<");
   visit.app.file_read(std::vector<std::uint8_t>{7, 7, 7});
   CHECK(words_in(*visit.panel("file")).find("! ") == 0);
@@ -129,6 +138,67 @@ TEST_CASE("a file that can't be used says why where it was chosen, and changes n
   visit.app.file_read(to_bytes(some()));  // comes too late
   CHECK(!visit.panel("file"));
   CHECK(visit.app.read()["marks"] == before);
+}
+
+TEST_CASE("while a long file is read the sheet can be used, and reading it can be stopped") {
+  FakeStore store;
+  Visit visit(store);
+  visit.done("new-sheet", k_sheet);
+  const Value rock = visit.done("add-mark", Value::object({{"name", "Rock"}, {"lat_deg", 44}, {"lon_deg", -31}}))["id"];
+  REQUIRE(visit.app.file_chosen("home.gpx", 38e6, "<gpx") == FileRoad::exchange);
+  CHECK(words_in(*visit.panel("file")) == "It is being read, 38 MB: the sheet can be used meanwhile.\n");
+  CHECK(button(*visit.panel("file"), "put-file-away")->label == "Stop");
+  const Value before = visit.app.read()["marks"];
+  visit.done("put-file-away");
+  CHECK(visit.platform.files_stopped == 1);
+  CHECK(!visit.panel("file"));
+  CHECK(visit.app.read()["marks"] == before);
+  visit.app.file_chosen("home.gpx", 38e6, "<gpx");
+  visit.done("close-slip");  // by its cross, or Esc: no reading goes on unseen
+  CHECK(visit.platform.files_stopped == 2);
+  visit.app.file_read(to_bytes(some()));
+  CHECK(!visit.panel("file"));
+
+  // Who has gone on to something else keeps that; the file waits in the drawer.
+  visit.app.file_chosen("home.gpx", 38e6, "<gpx");
+  visit.done("select-mark", Value::object({{"id", rock}}));
+  REQUIRE(visit.panel("mark"));
+  visit.app.file_read(to_bytes(some()));
+  CHECK(visit.panel("mark"));
+  CHECK(visit.margin().find("“home.gpx” has been read: what it holds is in the drawer.") != std::string::npos);
+  visit.done("open-slip", Value::object({{"slip", "drawer"}}));
+  CHECK(button(*visit.panel("drawer"), "show-file")->label == "What “home.gpx” holds");
+  visit.done("show-file");
+  CHECK(button(*visit.panel("file"), "import-marks"));
+  visit.done("put-file-away");
+  CHECK(visit.platform.files_stopped == 2);  // it had been read
+  CHECK(visit.app.command("show-file", Value()).has("error"));
+  // With nothing else open it comes back by itself.
+  visit.app.file_chosen("home.gpx", 38e6, "<gpx");
+  visit.done("select-mark", Value::object({{"id", rock}}));
+  visit.done("close-slip");
+  visit.app.file_not_read(-2, 60);
+  CHECK(visit.panel("file"));
+}
+
+TEST_CASE("of files that come together one is taken, and the others are told of") {
+  FakeStore store;
+  Visit visit(store);
+  visit.done("new-sheet", k_sheet);
+  visit.app.file_chosen("a.gpx", 10, "<gpx", 2);
+  visit.app.file_read(to_bytes(MarksAndLines{}));
+  CHECK(words_in(*visit.panel("file")) == "No mark and no line that can be used.\nOne file is read at a time: 2 others were left.\n");
+  // The next one takes its place, a picture too.
+  visit.app.file_chosen("b.gpx", 10, "<gpx");
+  CHECK(words_in(*visit.panel("file")) == "It is being read.\n");
+  visit.app.file_chosen("chart.jpg", 10, "\xFF\xD8\xFF\xE0", 1);
+  CHECK(!visit.panel("file"));
+  CHECK(visit.margin().find("1 other was left.") != std::string::npos);
+  const std::string sheet = visit.app.link();
+  CHECK(visit.app.file_chosen("c.fogsheet", 100, "1:", 1) == FileRoad::sheet);
+  visit.app.file_opened(sheet.substr(sheet.find('#') + 1));
+  CHECK(!visit.panel("file"));
+  CHECK(visit.margin().find("1 other was left.") != std::string::npos);
 }
 
 TEST_CASE("a file in hand is not there after a reload, nor its slip") {

@@ -48,13 +48,14 @@ test('the version follows the content, and nothing else', () => {
 
 test('the second program and the third are kept with the rest, but nothing asks for them at the start', () => {
   const list = JSON.parse(/const files = (\[[^\]]*\])/.exec(text_of('sw.js'))[1]);
-  for (const name of ['exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm', 'photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js']) {
+  for (const name of ['exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm', 'exchange_worker.js', 'later_worker.js', 'photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js']) {
     assert.ok(list.includes(`${site.version}/${name}`), name);
     assert.ok(!text_of('index.html').includes(name), name);
   }
-  assert.doesNotMatch(text_of(`${site.version}/files.js`), /^import .*exchange/m);
-  for (const name of ['boot', 'platform', 'program', 'files', 'underlay_kept']) assert.doesNotMatch(text_of(`${site.version}/${name}.js`), /^import .*(photograph|underlay(_layer|_store)?\.js)/m, name);
-  assert.match(text_of(`${site.version}/files.js`), /await import\('\.\/exchange\.js'\)/);
+  for (const name of ['boot', 'platform', 'program', 'files', 'files_out', 'exchange_jobs', 'later_program', 'own_files', 'underlay_kept']) {
+    assert.doesNotMatch(text_of(`${site.version}/${name}.js`), /^import .*(exchange\.js|_worker\.js|photograph|underlay(_layer|_store)?\.js)/m, name);
+  }
+  for (const name of ['exchange', 'photograph']) assert.match(text_of(`${site.version}/${name}_worker.js`), new RegExp(`^import make_${name} from './${name}\\.js'`, 'm'));
   assert.notEqual(site_with('one', 'another').version, site.version);
 });
 

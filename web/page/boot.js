@@ -1,7 +1,7 @@
 // Starts the page: fetches the application and its typeface, joins it to canvas, panels, input and handles, and keeps them
 // in step. Everything it needs is among our own files.
 import { half_typed, put_back } from './field.js';
-import { listen_for_files } from './files.js';
+import { Files } from './files.js';
 import { make_handles } from './handles.js';
 import { listen } from './input.js';
 import { Store } from './keeper.js';
@@ -34,12 +34,13 @@ function give_up(sentence) {
 }
 
 async function start() {
-  const page = { program: null };
+  const page = { program: null, files: null };
   const tell = (what, ...told) => page.tell(what, ...told);
   let is_running;
   const running = new Promise((done) => { is_running = done; });
   const store = new Store((write, fault) => tell('store_answered', write, fault), (...told) => running.then(() => tell('store_told', ...told)));
-  const platform = make_platform(store, (text) => status.read_aloud(text), tell);
+  page.files = new Files(tell);
+  const platform = make_platform(store, page.files, (text) => status.read_aloud(text), tell);
   const [module, kept, regular, bold, italic] = await Promise.all([
     Promise.all([import('./fogsheet.js'), program_of('fogsheet.wasm')]).then(([{ default: make_module }, program]) => make_module({ page: platform, ...program })),
     store.open((later) => running.then(() => page.take_up_late(later))),
@@ -63,7 +64,7 @@ const steps_up_to = (step) => Array.from({ length: step }, (_, i) => i + 1).join
 const clock_ms = 20_000;  // what shows the time is never further behind
 
 function run(page, kept) {
-  const { program } = page;
+  const { program, files } = page;
   const element = document.querySelector('#sheet canvas');
   const root = document.documentElement;
   let painted = -1;
@@ -153,7 +154,7 @@ function run(page, kept) {
   put_back(program.take_half_typed());
   canvas.draw();
   listen(program, element, happen);
-  listen_for_files(page.tell, (over) => {
+  files.listen((over) => {
     if (over === ('hover' in root.dataset)) return;
     root.toggleAttribute('data-hover', over);
     status.say(over ? words.let_go : '');

@@ -1,7 +1,8 @@
 // The browser's side of what the application asks for: the day, the address, the clipboard and settings.
 // It is called from inside the application and must not call back into it before that call has returned.
 import { Awake } from './awake.js';
-import { at_the_door, download, qr_code, share, shares, take_file, written_for_others } from './files.js';
+import { make_qr_code, write_file } from './exchange_jobs.js';
+import { download, share, shares } from './files_out.js';
 import { use_waiting_version } from './offline.js';
 import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
@@ -17,10 +18,10 @@ const asked_by_system = {
   motion: () => (matchMedia('(prefers-reduced-motion: reduce)').matches ? 'reduced' : ''),
 };
 
-/// @param store  see keeper.js
+/// @param store, files  see keeper.js, files.js
 /// @param read_aloud  says a text to who can't see the page
 /// @param tell   called with the name of a method of the program and its arguments, never from inside a call of ours
-export function make_platform(store, read_aloud, tell) {
+export function make_platform(store, files, read_aloud, tell) {
   const copied = (done) => tell('copied', done);
   const awake = new Awake((state) => tell('awake_state', state));
   const own_position = new OwnPosition(tell);
@@ -64,7 +65,7 @@ export function make_platform(store, read_aloud, tell) {
     },
 
     save_for_others(name, format, bytes) {
-      written_for_others(format, bytes).then((file) => download(name, file), () => tell('file_not_saved'));
+      write_file(format, bytes, (file) => download(name, file), () => tell('file_not_saved'));
     },
 
     share(title, text, file_name) {
@@ -72,16 +73,18 @@ export function make_platform(store, read_aloud, tell) {
     },
 
     make_code(link) {
-      qr_code(link).then((modules) => tell('code_made', modules), () => tell('code_made', new Uint8Array()));
+      make_qr_code(link, (modules) => tell('code_made', modules), () => tell('code_made', new Uint8Array()));
     },
 
     /// Any file: which it is shows in what it holds.
-    open_file: () => pick('', (file) => take_file(file, tell)),
+    open_file: () => pick('', (file) => files.take([file])),
+
+    stop_file: () => files.stop(),
 
     /// Acts are counted in underlay.js.
     photograph(act, sheet, bytes) {
       const take = (file) => with_underlay((door) => door.act(act, sheet, bytes, file));
-      if (act === 0 && at_the_door.file) take(at_the_door.file);
+      if (act === 0 && files.at_the_door) take(files.at_the_door);
       else if (act === 0) pick('image/png,image/jpeg', take);
       else if (underlay || coming || any_kept()) with_underlay((door) => door.act(act, sheet, bytes));
     },

@@ -52,12 +52,12 @@ export class Program {
 
   start(fragment, loaded_anew) { this.#call('start', fragment, Number(loaded_anew)); }
 
-  // -- files (files.js)
-  file_chosen(name, size, head) { return this.#with_bytes(head, (at) => this.#call('file_chosen', name, size, at, head.length)); }
+  // -- files (files.js, platform.js)
+  file_chosen(name, size, head, others) { return this.#with_bytes(head, (at) => this.#call('file_chosen', name, size, at, head.length, others)); }
   file_opened(text) { this.#call('file_opened', text); }
   backup_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('backup_read', at, bytes.length)); }
   file_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('file_read', at, bytes.length)); }
-  file_not_read(no_bytes) { this.#call('file_not_read', Number(no_bytes)); }
+  file_not_read(fault, patience_s) { this.#call('file_not_read', fault, patience_s); }
   file_not_saved() { this.#call('file_not_saved'); }
   code_made(modules) { this.#with_bytes(modules, (at) => this.#call('code_made', at, modules.length)); }
   not_shared() { this.#call('not_shared'); }
