@@ -106,9 +106,11 @@ std::string sentence(const Problem& problem) {
     case Fault::not_under_way: return "The boat is not on a leg of this passage: she has not left, or the last leg has ended.";
     case Fault::already_under_way: return "She has left already: take the departure back first if it was not so.";
     case Fault::passage_leg_gone: return "Leg " + value(0) + ", " + text(0) + ", was taken off the sheet: undo brings it back, or leave it out of the passage.";
+    case Fault::passage_leg_run: return "Leg " + value(0) + " has been run, and the deck log goes by it: it stays in the passage.";
     case Fault::passage_legs_apart: return "Leg " + value(0) + " begins at " + quoted(text(1)) + ", where the leg before does not end: it ends at " + quoted(text(0)) + ".";
     case Fault::speed_not_entered: return "Enter the speed through the water: times, and courses with a stream, come of it.";
     case Fault::time_not_entered: return "Enter when you leave or want to arrive: the stream goes by the hour.";
+    case Fault::time_not_worked_out: return "The stream goes by the hour, and the time of this leg can't be worked out while another leg has no course.";
     case Fault::home_before_arrival: return "The way home would begin before you arrive at " + text(0) + ": set a later time.";
     case Fault::deck_time_before: return "The deck log goes on in the order of its times: the line before is of " + text(0) + ".";
     case Fault::wind_missing: return "Say first where the wind comes from: leeway is turned away from it.";

@@ -78,9 +78,11 @@ enum class Fault {
   not_under_way,           // the boat has not left, or all legs have ended
   already_under_way,       // she left before
   passage_leg_gone,        // texts: the leg's name; numbers: its number. It was taken off the sheet
+  passage_leg_run,         // numbers: its number. It has ended
   passage_legs_apart,      // texts: where the leg before ends, where this one begins; numbers: its number
   speed_not_entered,       // of a passage
   time_not_entered,        // of a passage with a table of streams
+  time_not_worked_out,     // the same, where another leg has no end
   home_before_arrival,     // texts: when the passage arrives
   deck_time_before,        // texts: the time of the line before, which is later
   wind_missing,            // leeway without the wind it is from

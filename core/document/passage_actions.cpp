@@ -156,6 +156,7 @@ Result<Done> put_leg_in(History& history, PassageId passage, LegId id) {
 Result<Done> leave_leg_out(History& history, PassageId passage, std::size_t place) {
   return changed(history, passage, Act::change_passage, [&](Passage& it) -> Result<Done> {
     if (place >= it.legs.size()) return not_there(place, it.legs.size());
+    if (place < under_way(it).leg) return Problem{.fault = Fault::passage_leg_run, .numbers = {static_cast<double>(place) + 1}};
     it.legs.erase(it.legs.begin() + static_cast<std::ptrdiff_t>(place));
     return Done{};
   });
@@ -210,14 +211,17 @@ void part_passage_legs(Document& document, LegId parted, const Leg& after) {
   bool any = false;
   for (Passage& passage : passages.all) {
     const auto found = std::find_if(passage.legs.begin(), passage.legs.end(), [&](const PassageLeg& leg) { return leg.leg == parted; });
-    if (found == passage.legs.end() || passage.legs.size() == k_most_passage_legs) continue;
+    if (found == passage.legs.end() || passage.legs.size() == k_most_passage_legs || passage.deck_log.size() == k_most_deck_entries) continue;
     PassageLeg second = *found;
     second.leg = after.id;
     second.name = passage_leg(document, after).name;
     found->name = passage_leg(document, *document.legs.find(parted)).name;
     found->leave.reset();  // it was to be left at the end of the whole leg
     found->look_for.clear();
+    const auto place = static_cast<std::size_t>(found - passage.legs.begin());
     passage.legs.insert(std::next(found), std::move(second));
+    // Of a leg that has ended the new mark was not seen: the deck log goes on telling which leg is in hand.
+    if (const DeckEntry* ended = turn_entry(passage, place + 1)) passage.deck_log.insert(passage.deck_log.begin() + (ended - passage.deck_log.data()), {.kind = DeckEntryKind::not_seen, .date = ended->date, .time = ended->time});
     any = true;
   }
   if (any) put(document, std::move(passages));

@@ -24,8 +24,8 @@ Result<PassageId> duplicate_passage(History& history, PassageId id, std::string 
 Result<Done> choose_passage(History& history, PassageId id);
 Result<Done> remove_passage(History& history, PassageId id);
 
-/// A leg of the sheet at the end of the passage, or left out of it. Faults: passage_unknown, leg_unknown (of the sheet; not in
-/// the passage), table_full.
+/// A leg of the sheet at the end of the passage, or left out of it. Faults: passage_unknown, leg_unknown (of the sheet),
+/// number_out_of_range (no such place), passage_leg_run (it has ended: the deck log counts by it), table_full.
 Result<Done> put_leg_in(History& history, PassageId passage, LegId leg);
 Result<Done> leave_leg_out(History& history, PassageId passage, std::size_t place);
 
@@ -44,7 +44,7 @@ Result<Done> strike_out_deck_line(History& history, PassageId passage, std::size
 /// A leg that was drawn on from the end of the passage in hand is part of it.
 void carry_passage_on(Document& document, const Leg& leg);
 
-/// A leg that was parted by a mark is two in every passage that has it.
+/// A leg that was parted by a mark is two in every passage that has it. Where it has ended, both have, the first not seen.
 void part_passage_legs(Document& document, LegId parted, const Leg& after);
 
 }  // namespace fogsheet

@@ -160,6 +160,36 @@ TEST_CASE("the deck log goes from leg to leg, and back") {
   CHECK(take_back_turn(drawn.history, drawn.passage).problem().fault == Fault::not_under_way);
 }
 
+TEST_CASE("while legs come and go under a passage that is run, she stays on the leg she is on") {
+  Drawn drawn;
+  const auto write = [&](DeckEntryKind kind, int minutes) { REQUIRE(write_deck_log(drawn.history, drawn.passage, {.kind = kind, .date = {2026, 7, 1}, .time = {minutes}, .log_nm = minutes / 10.0}).ok()); };
+  write(DeckEntryKind::departed, 400);
+  write(DeckEntryKind::seen, 440);
+  const auto in_hand = [&] { return drawn.legs()[under_way(drawn.it()).leg]; };
+  REQUIRE(in_hand() == drawn.bc);
+  const auto part = [&](LegId leg, double east_min) { return insert_mark(drawn.history, leg, {.name = "M", .lat_deg = k_middle_lat, .lon_deg = k_middle_lon + east_min / 60, .kind = MarkKind::turn}); };
+
+  SUBCASE("one that has ended is parted") {
+    REQUIRE(part(drawn.ab, -3).ok());
+    REQUIRE(drawn.legs().size() == 4);
+    CHECK(in_hand() == drawn.bc);
+    CHECK(turn_entry(drawn.it(), 2)->time == ClockTime{440});
+    REQUIRE(take_back_turn(drawn.history, drawn.passage).ok());
+    CHECK(under_way(drawn.it()).leg == 1);
+  }
+  SUBCASE("the one in hand is parted") {
+    REQUIRE(part(drawn.bc, -1).ok());
+    CHECK(in_hand() == drawn.bc);
+  }
+  SUBCASE("one that has ended can't be left out, one that is to come can") {
+    const Document before = drawn.history.now();
+    CHECK(leave_leg_out(drawn.history, drawn.passage, 0).problem().fault == Fault::passage_leg_run);
+    CHECK(drawn.history.now() == before);
+    REQUIRE(leave_leg_out(drawn.history, drawn.passage, 2).ok());
+    CHECK(in_hand() == drawn.bc);
+  }
+}
+
 TEST_CASE("a step of a passage is kept as a difference") {
   Drawn drawn;
   const Document before = drawn.history.now();
