@@ -56,6 +56,8 @@ struct PlannedStream {
   std::vector<StreamHour> hours = {};  // of `by_hour`, around the passage's high waters; ascending hours
   std::string source = {};             // "tidal atlas"; may be empty
 
+  /// A steady one of which neither set nor drift was typed is not entered yet.
+  StreamEntry entered() const { return entry == StreamEntry::steady && steady == Stream{} ? StreamEntry::not_entered : entry; }
   bool operator==(const PlannedStream&) const = default;
 };
 

@@ -6,13 +6,12 @@
 namespace fogsheet {
 namespace {
 
-
 TidalStreams streams_of(const Passage& passage, const PlannedStream& stream) {
   TidalStreams streams;
-  if (stream.entry == StreamEntry::steady) {
+  if (stream.entered() == StreamEntry::steady) {
     streams.kind = TidalStreams::Kind::steady;
     streams.steady = stream.steady;
-  } else if (stream.entry == StreamEntry::by_hour) {
+  } else if (stream.entered() == StreamEntry::by_hour) {
     streams.kind = TidalStreams::Kind::by_hours;
     streams.hours = stream.hours;
     for (const Tide& tide : passage.tides)
@@ -33,9 +32,10 @@ class Planner {
     double at_s = departure_s_;
     for (PlannedLeg& leg : plan_.legs) {
       if (by_deck_log) at_s = begun_s(leg, at_s);
+      if (!leg.problem && !plan_.has_times && leg.stream == StreamEntry::by_hour) leg.problem = Problem{.fault = entered_time() ? Fault::time_not_worked_out : Fault::time_not_entered};
       if (!leg.problem) sail(leg, at_s);
       if (by_deck_log && !leg.problem) end_as_logged(leg);
-      if (leg.problem) break_off(leg);
+      if (leg.problem) plan_.has_times = false;  // nor after it
       else at_s = leg.run.arrival_s;
     }
     add_up();
@@ -79,11 +79,11 @@ class Planner {
     leg.leeway = entered.leeway ? entered.leeway : passage_.leeway;
     leg.way = entered.way.value_or(passage_.way);
     const PlannedStream& stream = entered.stream ? *entered.stream : passage_.stream;
-    leg.stream = stream.entry;
+    leg.stream = stream.entered();
     leg.stream_source = stream.source;
     const std::optional<double> speed = entered.speed_kn ? entered.speed_kn : passage_.speed_kn;
     leg.speed_kn = speed.value_or(0);
-    if (!leg.problem && !speed && stream.entry != StreamEntry::not_entered) leg.problem = Problem{.fault = Fault::speed_not_entered};
+    if (!leg.problem && !speed && leg.stream != StreamEntry::not_entered) leg.problem = Problem{.fault = Fault::speed_not_entered};
     leg.plan = {.track = leg.rhumb.course, .distance_nm = leg.rhumb.distance_nm, .speed_kn = leg.speed_kn, .way = leg.way, .streams = timetable(stream, leg)};
     return &to;
   }
@@ -104,25 +104,33 @@ class Planner {
 
   // -- times
 
+  const std::optional<ClockTime>& entered_time() const { return plan_.homeward ? passage_.home_time : passage_.time; }
+
   void set_departure() {
-    const std::optional<ClockTime> time = plan_.homeward ? passage_.home_time : passage_.time;
-    if (!time) {
-      for (PlannedLeg& leg : plan_.legs)
-        if (!leg.problem && leg.stream == StreamEntry::by_hour) leg.problem = Problem{.fault = Fault::time_not_entered};
-      return;
-    }
+    if (!entered_time()) return;
     const Date date = plan_.homeward ? passage_.home_date.value_or(passage_.date) : passage_.date;
-    departure_s_ = static_cast<double>(instant_of(date, *time, passage_.zone).seconds);
+    departure_s_ = static_cast<double>(instant_of(date, *entered_time(), passage_.zone).seconds);
     plan_.has_times = true;
     if (plan_.homeward || !passage_.is_arrival) return;
+    if (const std::optional<double> departure_s = departure_for_arrival(departure_s_)) {
+      departure_s_ = *departure_s;
+    } else {
+      departure_s_ = 0;
+      plan_.has_times = false;
+    }
+  }
+
+  /// None where a leg has no end: it says why.
+  std::optional<double> departure_for_arrival(double arrival_s) {
     std::vector<LegPlan> legs;
     for (const PlannedLeg& leg : plan_.legs) {
-      if (leg.problem) return;  // the leg says why there is no time
+      if (leg.problem) return std::nullopt;
       legs.push_back(leg.plan);
     }
-    const Result<double> departure = departure_for(legs, departure_s_);
-    if (departure) departure_s_ = *departure;
-    else if (!plan_.problem) plan_.problem = departure.problem();
+    const Result<double> departure = departure_for(legs, arrival_s);
+    if (departure) return *departure;
+    if (!plan_.problem) plan_.problem = departure.problem();
+    return std::nullopt;
   }
 
   void sail(PlannedLeg& leg, double departure_s) {
@@ -158,13 +166,6 @@ class Planner {
     course.chain = chain_to_compass(leg.rhumb.course, corrections, needs_.rounding);
     if (const ChainRow* compass = row_of(course.chain, ChainTerm::compass_direction)) course.compass = CompassDirection(compass->exact_deg);
     return course;
-  }
-
-  /// After a leg that has no end there are no times.
-  void break_off(const PlannedLeg& broken) {
-    plan_.has_times = false;
-    for (PlannedLeg& leg : plan_.legs)
-      if (&leg > &broken && !leg.problem && leg.stream == StreamEntry::by_hour) leg.problem = Problem{.fault = Fault::time_not_entered};
   }
 
   // -- by the deck log
@@ -211,7 +212,7 @@ class Planner {
   }
 
   DoubtLeg doubt_of(const PlannedLeg& leg, bool by_deck_log) const {
-    DoubtLeg doubt{.track = leg.rhumb.course, .water_track = leg.run.water_track, .through_water_nm = leg.run.through_water_nm, .hours = leg.run.hours};
+    DoubtLeg doubt{.track = leg.rhumb.course, .water_track = leg.run.water_track, .through_water_nm = leg.run.through_water_nm, .hours = (leg.run.arrival_s - leg.run.departure_s) / k_seconds_per_hour};
     const std::optional<CompassDirection>& compass = leg.courses.front().compass;
     if (document_.compass && compass) doubt.compass_sd_deg = deviation_sd_deg(*document_.compass, *compass);
     if (leg.stream != StreamEntry::not_entered && !leg.run.gap) doubt.stream_sd_kn = k_stream_sd_kn;

@@ -53,7 +53,7 @@ struct PassagePlan {
   bool has_times = false;  // a departure is known
   std::vector<PlannedLeg> legs;  // in the order they are run
   std::optional<Problem> problem;  // of the passage as a whole: no speed, no time, home before arrival
-  double distance_nm = 0;          // of the legs that have no problem
+  double distance_nm = 0;          // of the legs that are on the sheet
   double hours = 0;
   bool complete = false;           // no leg has a problem
 

@@ -127,6 +127,43 @@ TEST_CASE("arriving when it is wanted: departure follows") {
   CHECK(plan.legs[0].run.departure_s < plan.legs[2].run.arrival_s - 2 * 3600);
 }
 
+TEST_CASE("a wanted arrival that no departure leads to gives no times, rather than those of a start at the arrival") {
+  Drawn drawn;
+  drawn.change([](Passage& p) {
+    p.is_arrival = true;
+    p.time = ClockTime{600};
+  });
+  SUBCASE("a leg has gone") {
+    REQUIRE(remove_leg(drawn.history, drawn.cd).ok());
+    CHECK(!drawn.plan().problem);  // the leg says it
+  }
+  SUBCASE("no speed gets there") {
+    drawn.change([](Passage& p) { p.legs[2].stream = PlannedStream{.entry = StreamEntry::steady, .steady = {TrueDirection(215), 6}}; });
+    CHECK(drawn.plan().problem->fault == Fault::stream_not_stemmed);
+  }
+  SUBCASE("and a table can't be read") {
+    REQUIRE(remove_leg(drawn.history, drawn.cd).ok());
+    drawn.change([](Passage& p) {
+      p.stream = {.entry = StreamEntry::by_hour, .hours = {{0, {TrueDirection(10), 1}}}};
+      p.tides = {{.date = k_day, .time = {425}}};
+    });
+    CHECK(drawn.plan().legs[0].problem->fault == Fault::time_not_worked_out);
+  }
+  const PassagePlan plan = drawn.plan();
+  CHECK(!plan.has_times);
+  CHECK(plan.legs[0].run.departure_s == 0);
+}
+
+TEST_CASE("a stream whose numbers were not typed yet is not entered") {
+  Drawn drawn;
+  const double unsure_nm = drawn.plan().legs[0].doubt.sd.across_nm;
+  drawn.change([](Passage& p) { p.stream = {.entry = StreamEntry::steady}; });
+  const PassagePlan plan = drawn.plan();
+  CHECK(plan.legs[0].stream == StreamEntry::not_entered);
+  CHECK(!plan.legs[0].run.stream_entered);
+  CHECK(plan.legs[0].doubt.sd.across_nm == unsure_nm);  // who has entered least gets the widest band
+}
+
 TEST_CASE("hour by hour there is a course for each hour's stream, all on the line") {
   Drawn drawn;
   drawn.change([](Passage& p) {
@@ -233,6 +270,32 @@ TEST_CASE("under way the times go on from what was written") {
   write(DeckEntryKind::seen, 460);
   const PassagePlan seen = drawn.under_way();
   CHECK(seen.legs[1].doubt.sd.across_nm < 0.6 * unseen.legs[1].doubt.sd.across_nm);  // the place was known there
+}
+
+TEST_CASE("once she has left, a table of streams is read by the time in the deck log") {
+  Drawn drawn;
+  drawn.change([](Passage& p) {
+    p.time.reset();
+    p.stream = {.entry = StreamEntry::by_hour, .hours = {}, .source = ""};
+    for (int hour = -6; hour <= 6; ++hour) p.stream.hours.push_back({hour, {TrueDirection(300), 0.5}});
+    p.tides = {{.date = k_day, .time = {420}}};
+  });
+  REQUIRE(write_deck_log(drawn.history, drawn.id, {.kind = DeckEntryKind::departed, .date = k_day, .time = {410}}).ok());
+  const PassagePlan plan = drawn.under_way();
+  CHECK(plan.complete);
+  CHECK(plan.has_times);
+  CHECK(plan.legs[0].run.departure_s == static_cast<double>(instant_of(k_day, {410}, {60, ""}).seconds));
+  REQUIRE(plan.legs[2].window.has_value());
+}
+
+TEST_CASE("a leg that took longer than planned has gathered that much more doubt") {
+  Drawn drawn;
+  drawn.change([](Passage& p) { p.stream = {.entry = StreamEntry::steady, .steady = {TrueDirection(352), 0.7}}; });
+  const auto write = [&](DeckEntryKind kind, int minutes) { REQUIRE(write_deck_log(drawn.history, drawn.id, {.kind = kind, .date = k_day, .time = {minutes}}).ok()); };
+  write(DeckEntryKind::departed, 400);
+  write(DeckEntryKind::not_seen, 400 + 180);  // planned: about 42 minutes
+  const AlongAcross stream = drawn.under_way().legs[0].doubt.by_source[static_cast<std::size_t>(DoubtSource::stream)];
+  CHECK(stream.across_nm == doctest::Approx(3 * k_stream_sd_kn));
 }
 
 TEST_CASE("how far along a leg: by the clock evenly, by the log where it was read, never past either end") {
