@@ -15,9 +15,11 @@ namespace {
 
 std::optional<Fault> no_leg(const Session& session) { return session.document().legs.empty() ? std::optional(Fault::no_legs_for_passage) : std::nullopt; }
 
-/// Of the sheet's day, by the device's clock.
+/// Of the sheet's day, by what the device's clock will show at its noon: summer time may begin before then.
 Passage blank_passage(const Session& session) {
-  return {.date = session.document().sheet.date, .zone = {.minutes_east = session.platform.minutes_east(session.platform.now_ms())}};
+  const Date day = session.document().sheet.date;
+  const Instant noon = instant_of(day, {.minutes = 12 * 60}, {});
+  return {.date = day, .zone = {.minutes_east = session.platform.minutes_east(noon.seconds * 1'000)}};
 }
 
 Value run_make_passage(Session& session, const Value&) {

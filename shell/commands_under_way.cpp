@@ -1,4 +1,5 @@
 // Commands of the way as it is run: leaving, the ends of legs, going back, the deck log.
+#include <tuple>
 #include <utility>
 
 #include "core/base/utf8.h"
@@ -23,6 +24,18 @@ Result<std::string> given(const Session& session, const Value& arguments, const 
   return text->value_or(session.desk.entries.text(deck_key(name)));
 }
 
+/// Of a time that is typed, which is hardly still to come: today, else yesterday. Where that lies before the line before, it goes on
+/// from there, past midnight.
+Date day_of(ClockTime typed, const LocalTime& now, const std::vector<DeckEntry>& log) {
+  constexpr int k_half_a_day = 12 * 60, k_an_hour = 60;
+  const auto days_on = [](Date date, int days) { return date_of_unix_day(unix_day(date) + days); };
+  const Date day = typed.minutes > now.time.minutes + (log.empty() ? k_half_a_day : k_an_hour) ? days_on(now.date, -1) : now.date;
+  if (log.empty()) return day;
+  const DeckEntry& last = log.back();
+  if (std::tie(day, typed) >= std::tie(last.date, last.time)) return day;
+  return typed.minutes < last.time.minutes - k_half_a_day ? days_on(last.date, 1) : last.date;
+}
+
 /// A line of the deck log with its time, log reading and note; what can't be taken stays in its field with the reason.
 Result<DeckEntry> entry_of(Session& session, const Value& arguments, DeckEntryKind kind) {
   const Passage& passage = *session.passage();
@@ -38,13 +51,7 @@ Result<DeckEntry> entry_of(Session& session, const Value& arguments, DeckEntryKi
       return typed.problem();
     }
     entry.time = *typed;
-    // A time that is typed goes on from the line before: what would be earlier is of the day after.
-    if (!passage.deck_log.empty()) {
-      const DeckEntry& last = passage.deck_log.back();
-      constexpr int k_half_a_day = 12 * 60;
-      entry.date = last.date;
-      if (entry.time.minutes < last.time.minutes - k_half_a_day) entry.date = date_of_unix_day(unix_day(last.date) + 1);
-    }
+    entry.date = day_of(*typed, now, passage.deck_log);
   }
   if (!trimmed(*log).empty()) {
     const Result<double> typed = typed_nm(*log);

@@ -54,7 +54,8 @@ struct FakePlatform : Platform {
   void read_aloud(const std::string& text) override { heard.push_back(text); }
   void use_new_version() override { new_version_used = true; }
   std::string setting(const std::string& name) override { return settings[name]; }
-  int minutes_east(std::int64_t) override { return 60; }
+  std::int64_t summer_ends_ms = 0;  // until then its clock is two hours ahead of UTC, and one hour from then on
+  int minutes_east(std::int64_t at_ms) override { return at_ms < summer_ends_ms ? 120 : 60; }
   void write_store(const StoreWrite& write) override { store_writes.push_back(write); }
   void ask_store(const StoreAsk& ask) override { store_asks.push_back(ask); }
   void look_at_room(bool ask) override { ++(ask ? times_asked : times_looked); }

@@ -98,6 +98,15 @@ TEST_CASE("speed, time and stream make courses, times and windows; undo takes ea
   CHECK(!visit.app.read()["passage"].has("legs"));
 }
 
+TEST_CASE("a passage of a day in summer keeps summer's clock, whenever it is planned") {
+  FakeStore store;
+  Visit visit(store);
+  visit.platform.summer_ends_ms = 1'792'890'000'000;  // 2026-10-25 01:00 UTC, a month ago
+  visit.done("set-date", Value::object({{"date", "2026-06-20"}}));
+  visit.done("make-passage");
+  CHECK(field(visit, "passage-details", "zone")->text == "UTC+2");
+}
+
 TEST_CASE("with a card what is held is by compass, and read() agrees with the table") {
   FakeStore store;
   Visit visit(store);

@@ -1,6 +1,7 @@
 // The way as it is run: leaving, the three ends of a leg, going back, the deck log, the screen that stays on; and the triangle
 // of the stream asked on its own.
 #include "doctest/doctest.h"
+#include "shell/words.h"
 #include "tests/shell/visit.h"
 
 using namespace fogsheet;
@@ -94,6 +95,30 @@ TEST_CASE("the deck log: times in order, the log overrules the clock, a bad time
   CHECK(visit.table("deck-log", "deck-log")->rows.size() == 4);
   visit.done("strike-out-deck-line", Value::object({{"line", 3}}));
   CHECK(visit.table("deck-log", "deck-log")->rows.size() == 3);
+}
+
+TEST_CASE("a time that is typed is of the day that it was, not of the day of the line before") {
+  FakeStore store;
+  Visit visit(store);
+  plan_demo(visit);
+  const double leg_nm = *visit.app.read()["passage"]["legs"][std::size_t{0}]["distance_nm"].number();
+  const auto to_run = [&](double run_nm) { return words::distance(leg_nm - run_nm).text() + " to run"; };
+  const auto set_clock = [&](std::int64_t day, int hour, int minute) { visit.platform.time_ms = ((day * 24 + hour - 1) * 60 + minute) * 60'000; };  // its zone is UTC+1
+  constexpr std::int64_t k_day = 20'783;  // 2026-11-26
+  SUBCASE("left before midnight, written after it") {
+    set_clock(k_day, 0, 5);
+    visit.done("depart", at("2355"));
+    CHECK(has(text_of(visit.panel("next-leg")), to_run(5 * 10 / 60.0).c_str()));
+  }
+  SUBCASE("written down a day after the line before") {
+    set_clock(k_day, 6, 0);
+    visit.done("depart", at("0600"));
+    set_clock(k_day + 1, 10, 0);
+    visit.done("end-leg", end("seen", "0945"));
+    set_clock(k_day + 1, 9, 55);
+    const std::string text = text_of(visit.panel("next-leg"));
+    CHECK_MESSAGE(has(text, "by the clock since 0945 +1 d"), text);
+  }
 }
 
 TEST_CASE("the screen stays on while a leg is run") {
