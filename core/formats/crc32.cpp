@@ -1,7 +1,5 @@
 #include "core/formats/crc32.h"
 
-#include <array>
-
 namespace fogsheet {
 namespace {
 
@@ -24,6 +22,20 @@ std::uint32_t crc32(std::span<const std::uint8_t> bytes) {
   std::uint32_t crc = 0xFFFFFFFF;
   for (const std::uint8_t byte : bytes) crc = crc >> 8 ^ k_table[(crc ^ byte) & 0xFF];
   return ~crc;
+}
+
+std::array<std::uint8_t, k_checksum_bytes> checksum_bytes(std::span<const std::uint8_t> bytes) {
+  const std::uint32_t crc = crc32(bytes);
+  std::array<std::uint8_t, k_checksum_bytes> written{};
+  for (std::size_t i = 0; i < k_checksum_bytes; ++i) written[i] = static_cast<std::uint8_t>(crc >> (8 * i));
+  return written;
+}
+
+std::uint32_t checksum_of(std::span<const std::uint8_t> bytes) {
+  std::uint32_t checksum = 0;
+  if (bytes.size() < k_checksum_bytes) return checksum;
+  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum |= std::uint32_t{bytes[bytes.size() - k_checksum_bytes + i]} << (8 * i);
+  return checksum;
 }
 
 }  // namespace fogsheet

@@ -15,16 +15,9 @@ namespace {
 // before it, least byte first. A tag is twice the section's number, and one more when a reader that doesn't know it may
 // leave it out. What is written today has one section, with all of the document packed; texts of before have several.
 constexpr std::uint64_t k_may_be_left_out = 1;
-constexpr std::size_t k_checksum_bytes = 4;
 constexpr std::size_t k_most_format_digits = 6;
 
 std::uint64_t tag_of(Section section) { return static_cast<std::uint64_t>(section) << 1; }
-
-std::uint32_t read_checksum(std::span<const std::uint8_t> bytes) {
-  std::uint32_t checksum = 0;
-  for (std::size_t i = k_checksum_bytes; i-- > 0;) checksum = checksum << 8 | bytes[i];
-  return checksum;
-}
 
 // A text that was meant for us: where its payload begins, or why not.
 Result<std::size_t> payload_start(std::string_view text) {
@@ -102,10 +95,7 @@ std::string encode_document(const Document& document) {
   out.whole(tag_of(Section::packed));
   out.whole(packed.size());
   out.raw(packed);
-  const std::uint32_t checksum = crc32(out.bytes());
-  std::uint8_t checksum_bytes[k_checksum_bytes];
-  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum_bytes[i] = static_cast<std::uint8_t>(checksum >> (8 * i));
-  out.raw(checksum_bytes);
+  out.raw(checksum_bytes(out.bytes()));
   return std::to_string(k_document_format) + ":" + base64url_encode(out.bytes());
 }
 
@@ -132,7 +122,7 @@ Result<Document> decode_document(std::string_view text, bool* left_out) {
   const std::span<const std::uint8_t> bytes = *decoded;
   if (bytes.size() <= k_checksum_bytes) return Problem{.fault = Fault::text_cut_short, .begin = end, .end = end};
   const std::span<const std::uint8_t> body = bytes.first(bytes.size() - k_checksum_bytes);
-  if (read_checksum(bytes.last(k_checksum_bytes)) != crc32(body)) {
+  if (checksum_of(bytes) != crc32(body)) {
     if (!sections_fit(body)) return Problem{.fault = Fault::text_cut_short, .begin = end, .end = end};
     return Problem{.fault = Fault::text_checksum, .begin = begin, .end = end};
   }

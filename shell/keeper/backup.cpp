@@ -13,7 +13,6 @@ namespace {
 constexpr std::uint64_t k_backup_format = 1;
 constexpr std::uint8_t k_sign[] = {0x1E, 'r', 'o', 'w'};
 constexpr std::uint64_t k_about = 255;  // in place of a part: when the file was made, and how many records it holds
-constexpr std::size_t k_checksum_bytes = 4;
 constexpr std::size_t k_most_rows = 50'000;  // past what anyone draws: what a file can make of a few bytes each must fit in memory
 
 std::span<const std::uint8_t> bytes_of(std::string_view text) { return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()}; }
@@ -25,11 +24,9 @@ void write_row(ByteWriter& out, std::uint64_t part, std::uint64_t sheet, std::ui
   head.whole(sequence);
   head.text(fitting(title, k_most_name_bytes));
   head.whole(body.size());
-  std::uint8_t checksum[k_checksum_bytes];
-  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum[i] = static_cast<std::uint8_t>(crc32(head.bytes()) >> (8 * i));
   out.raw(k_sign);
   out.raw(head.bytes());
-  out.raw(checksum);
+  out.raw(checksum_bytes(head.bytes()));
   out.raw(body);
 }
 
@@ -58,9 +55,12 @@ std::optional<Row> row_from(std::span<const std::uint8_t> bytes) {
 
 class Reading {
  public:
+  explicit Reading(std::size_t bytes_of_file) : most_looked_at_(4 * bytes_of_file) {}
+
   /// Whether the row was whole: what is not may hide the beginning of the next.
   bool take(const Row& row) {
     ++rows_;
+    looked_at_ += row.body.size();
     if (row.part == k_about) return take_about(row);
     const bool is_whole = !row.is_cut && unframed(row.body).ok();
     const bool is_boat = row.part == static_cast<std::uint64_t>(StorePart::desk) && row.sheet != 0;
@@ -75,7 +75,8 @@ class Reading {
     return is_whole;
   }
 
-  bool is_full() const { return rows_ > k_most_rows; }
+  /// Rows within rows, as lengths that lie have them, would be looked through again and again.
+  bool is_full() const { return rows_ > k_most_rows || looked_at_ > most_looked_at_; }
 
   Result<Backup> done() && {
     if (rows_ == 0) return Fault::file_unknown;
@@ -110,6 +111,8 @@ class Reading {
 
   Backup back_;
   std::size_t rows_ = 0;
+  std::size_t looked_at_ = 0;  // bytes
+  std::size_t most_looked_at_ = 0;
   std::size_t told_ = 0;
   bool is_told_ = false;
 };
@@ -137,7 +140,7 @@ StoreBytes backup_bytes(const std::vector<BackupRow>& rows, std::int64_t made_ms
 
 Result<Backup> read_backup(std::span<const std::uint8_t> bytes) {
   if (const std::uint64_t format = format_of(bytes); format > k_backup_format) return Problem{.fault = Fault::text_newer, .numbers = {static_cast<double>(format), static_cast<double>(k_backup_format)}};
-  Reading reading;
+  Reading reading(bytes.size());
   for (auto at = bytes.begin();;) {
     at = std::search(at, bytes.end(), std::begin(k_sign), std::end(k_sign));
     if (at == bytes.end() || reading.is_full()) break;

@@ -11,7 +11,6 @@
 namespace fogsheet {
 namespace {
 
-constexpr std::size_t k_checksum_bytes = 4;
 // Far past what is ever reached, and far below where a count would begin again.
 constexpr std::uint64_t k_most_states = 1'000'000'000;
 constexpr std::uint64_t k_most_commits = std::uint64_t{1} << 52;
@@ -136,18 +135,8 @@ StoreBytes framed(std::span<const std::uint8_t> body) {
   ByteWriter out;
   out.whole(k_record_format);
   out.raw(body);
-  const std::uint32_t checksum = crc32(out.bytes());
-  std::uint8_t bytes[k_checksum_bytes];
-  for (std::size_t i = 0; i < k_checksum_bytes; ++i) bytes[i] = static_cast<std::uint8_t>(checksum >> (8 * i));
-  out.raw(bytes);
+  out.raw(checksum_bytes(out.bytes()));
   return out.bytes();
-}
-
-std::uint32_t checksum_of(std::span<const std::uint8_t> bytes) {
-  std::uint32_t checksum = 0;
-  if (bytes.size() < k_checksum_bytes) return checksum;
-  for (std::size_t i = 0; i < k_checksum_bytes; ++i) checksum |= std::uint32_t{bytes[bytes.size() - k_checksum_bytes + i]} << (8 * i);
-  return checksum;
 }
 
 // The format is believed before the checksum is looked at: a newer one may end otherwise.

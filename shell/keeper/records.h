@@ -5,6 +5,7 @@
 #include <span>
 
 #include "core/base/result.h"
+#include "core/formats/crc32.h"
 #include "shell/boats.h"
 #include "shell/keeper/store.h"
 #include "shell/sheets.h"
@@ -57,9 +58,6 @@ Result<BoatRecord> read_boat_record(std::span<const std::uint8_t> bytes);
 
 StoreBytes written(const SheetRecord& record);
 StoreBytes written(const JournalRecord& record);
-
-/// The four bytes at the end. @param bytes of a record
-std::uint32_t checksum_of(std::span<const std::uint8_t> bytes);
 
 /// Faults: text_newer (of a newer format), text_checksum (damaged).
 Result<SheetRecord> read_sheet_record(std::span<const std::uint8_t> bytes);

@@ -244,6 +244,15 @@ TEST_CASE("lengths that lie, huge counts and hostile numbers are bounded") {
     CHECK(read->amiss == std::vector<Backup::Amiss>{{Backup::Amiss::Kind::unreadable, "Gull"}});
   }
 
+  // Rows within rows, each of which says that it goes on to the end: what is looked through stays in proportion to the file.
+  std::vector<std::uint8_t> nested;
+  for (int i = 0; i < 3'000; ++i) {
+    const std::vector<std::uint8_t> row = with_length(~std::uint64_t{0});
+    nested.insert(nested.end(), row.begin(), row.end());
+    nested.push_back(1);  // the format of a record: its checksum is looked at
+  }
+  CHECK(read_backup(nested)->amiss.size() < 10);
+
   // A sheet that says it has more steps than bytes, or numbers past all that is counted.
   Desk desk(4, 1);
   SheetInDrawer& sheet = desk.sheets.in_hand();
