@@ -1,8 +1,9 @@
 #include "shell/commands_photograph.h"
 
-#include <charconv>
+#include <algorithm>
 #include <cmath>
 
+#include "core/base/number_text.h"
 #include "core/base/utf8.h"
 #include "core/positions/position_text.h"
 #include "shell/arguments.h"
@@ -111,21 +112,14 @@ Value run_place_anew(Session& session, const Value&) {
   return done();
 }
 
-/// "1234, 567": two numbers, whatever stands between them.
+/// "1234, 567" or "1234.5 567": two numbers, parted by a comma or a blank.
 Result<PicturePoint> typed_point(const std::string& text) {
-  double numbers[2] = {};
-  const char* at = text.data();
-  const char* end = at + text.size();
-  for (double& number : numbers) {
-    const char* first = at;
-    while (first < end && !(*first >= '0' && *first <= '9')) ++first;
-    int whole = 0;
-    const auto [after, error] = std::from_chars(first, end, whole);
-    if (error != std::errc()) return Problem{.fault = Fault::entry_unreadable, .texts = {"place on the photograph", text}};
-    number = whole;
-    at = after;
-  }
-  return PicturePoint{numbers[0], numbers[1]};
+  constexpr const char* k_parting = ",; ";
+  const std::string_view typed = trimmed(text);
+  const std::size_t end = std::min(typed.find_first_of(k_parting), typed.size()), next = std::min(typed.find_first_not_of(k_parting, end), typed.size());
+  const std::optional<double> x_px = parse_number(typed.substr(0, end)), y_px = parse_number(typed.substr(next));
+  if (x_px && y_px) return PicturePoint{*x_px, *y_px};
+  return Problem{.fault = Fault::entry_unreadable, .texts = {"place on the photograph", text}};
 }
 
 Result<Done> typed_at_point(Session& session, const std::string& field, const std::string& text) {

@@ -113,6 +113,9 @@ TEST_CASE("what can't be taken stays in its field with the reason, and a bad set
   visit.done("type-photograph", Value::object({{"field", "position"}, {"text", "44 3 N 31 3 W"}}));
   CHECK(visit.app.command("type-photograph", Value::object({{"field", "at"}, {"text", "somewhere"}})).has("error"));
   CHECK(visit.app.command("type-photograph", Value::object({{"field", "at"}, {"text", "5000, 10"}})).has("error"));
+  for (const char* text : {"-1200, 900", "1200", "1200, 900, 3", "1200, 900 miles"}) CHECK_MESSAGE(visit.app.command("type-photograph", Value::object({{"field", "at"}, {"text", text}})).has("error"), text);
+  visit.done("type-photograph", Value::object({{"field", "at"}, {"text", "1199.6 900.3"}}));
+  CHECK(visit.says("at=1200, 900"));
   visit.done("type-photograph", Value::object({{"field", "at"}, {"text", "1200, 900"}}));
   CHECK(visit.says("at=1200, 900"));
   visit.add(1'200, 900, 43.9, -31);
