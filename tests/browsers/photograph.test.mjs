@@ -282,6 +282,21 @@ describe('photograph', with_engine('chromium', 300_000), () => {
     await page.close();
   });
 
+  test('who goes to another sheet and back while it is being kept finds it there, and after a reload', async () => {
+    const page = await fresh({ prepare: () => { navigator.storage.estimate = () => new Promise((answer) => { setTimeout(() => answer({ quota: 1e9, usage: 0 }), 1500); }); } });
+    await chosen(page, 'chart.png', await chart(page, { patches: [[200, 150, red]] }));
+    const { key } = (await read(page)).history.drawer.find(({ in_hand }) => in_hand);
+    await done(page, 'new-sheet', { ...sheet, name: 'Another' });
+    await done(page, 'open-sheet', { key });
+    await open_slip(page);
+    await shown(page);
+    await kept(page);
+    await open_again(page, stage.site.url);
+    await open_slip(page);
+    await shown(page);
+    await page.close();
+  });
+
   test('where there is too little room the sheet goes first, and it is said', async () => {
     const page = await fresh({ prepare: () => { navigator.storage.estimate = () => Promise.resolve({ quota: 60_000_000, usage: 20_000_000 }); } });
     await chosen(page, 'chart.png', await chart(page, { patches: [[200, 150, red]] }));

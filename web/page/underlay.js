@@ -12,8 +12,8 @@ export class Underlay {
   #layer;
   #reading = null;  // {end}
   #sheet = 0;       // whose photograph it is
-  #file = null;     // {name, blob}
-  #is_kept = false;
+  #file = null;     // {name, blob, is_kept}
+  #store = Promise.resolve();  // done with what was last asked of it
 
   /// @param tell  calls a method of the program and gives its answer
   constructor(canvas, tell) {
@@ -34,43 +34,43 @@ export class Underlay {
       case 'stop': return this.#put_away();
       case 'bring': return this.#bring(sheet);
       case 'keep': return this.#keep(sheet, bytes);
-      case 'keep_only': return forget_photographs_but(Array.from(new BigUint64Array(bytes.buffer), Number)).catch(() => {});
+      case 'keep_only': return this.#in_turn(() => forget_photographs_but(Array.from(new BigUint64Array(bytes.buffer), Number)));
       default:
         this.#put_away();
-        return forget_photograph(sheet).catch(() => {});
+        return this.#in_turn(() => forget_photograph(sheet));
     }
+  }
+
+  /// What is kept and then taken away is gone, what is taken away and then kept is there, however long either takes.
+  #in_turn(act) {
+    this.#store = this.#store.then(act).catch(() => null);
+    return this.#store;
   }
 
   #take(sheet, file) {
     this.#put_away();
     if (!this.#tell('chosen', sheet, { text: file.name, a: file.size })) return;
-    this.#hold(sheet, { name: file.name, blob: file }, false);
+    this.#sheet = sheet;
+    this.#file = { name: file.name, blob: file, is_kept: false };
     this.#read(sheet, file);
   }
 
   async #bring(sheet) {
     this.#put_away();
     this.#sheet = sheet;
-    const kept = await kept_photograph(sheet).catch(() => null);
+    const kept = await this.#in_turn(() => kept_photograph(sheet));
     if (!kept || this.#sheet !== sheet || this.#file) return;
     if (!this.#tell('brought', sheet, { text: kept.name, bytes: kept.placing })) return;
-    this.#hold(sheet, kept, true);
+    this.#file = { name: kept.name, blob: kept.blob, is_kept: true };
     this.#read(sheet, kept.blob);
   }
 
   async #keep(sheet, placing) {
-    if (this.#sheet !== sheet || !this.#file) return;
     const file = this.#file;
-    const told = await keep_photograph(sheet, file, placing, !this.#is_kept);
-    if (this.#file !== file) return told === 'kept' && this.#sheet === sheet && !this.#file ? forget_photograph(sheet).catch(() => {}) : undefined;  // it was taken away meanwhile
-    this.#is_kept ||= told === 'kept';
-    this.#tell(told, sheet);
-  }
-
-  #hold(sheet, file, is_kept) {
-    this.#sheet = sheet;
-    this.#file = file;
-    this.#is_kept = is_kept;
+    if (this.#sheet !== sheet || !file) return;
+    const told = await this.#in_turn(() => keep_photograph(sheet, file, placing, !file.is_kept));
+    file.is_kept ||= told === 'kept';
+    if (this.#file === file) this.#tell(told, sheet);
   }
 
   #put_away() {

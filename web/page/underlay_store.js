@@ -20,11 +20,11 @@ export async function kept_photograph(sheet) {
 export async function keep_photograph(sheet, { name: file_name, blob }, placing, is_new) {
   try {
     if (is_new && !(await has_room(blob.size))) return 'full';
+    note_kept();  // first: what is not asked for at the next start would lie there for nothing
     await with_stores('readwrite', (files, placings) => {
       if (is_new) files.put({ name: file_name, blob }, sheet);
       placings.put(placing, sheet);
     });
-    note_kept();
     return 'kept';
   } catch (error) {
     return error?.name === 'QuotaExceededError' ? 'full' : 'not_kept';
