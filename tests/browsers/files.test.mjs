@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
+import { setTimeout as sleep } from 'node:timers/promises';
 
 import { check } from '@placemarkio/check-geojson';
 import { gpx as from_gpx } from '@tmcw/togeojson';
@@ -104,6 +105,29 @@ describe('files', with_engine('chromium', 240_000), () => {
     await page.raw.page.dispatchEvent('#sheet canvas', 'drop', { dataTransfer: data });
     assert.deepEqual(await over(), [false, '']);
     assert.match(await until(page, 'what it holds', (panel) => /\d mark/.exec(document.querySelector(panel)?.innerText ?? '')?.input, slip), /1 mark/);
+    await page.close();
+  });
+
+  test('of two files, the one chosen last is shown, however long the other takes to be read', async () => {
+    const page = await fresh({ prepare: () => {
+      const whole = File.prototype.arrayBuffer;
+      File.prototype.arrayBuffer = async function () {
+        const bytes = await whole.call(this);
+        if (this.name !== 'slow.gpx') return bytes;
+        await new Promise((go_on) => { setTimeout(go_on, 1000); });
+        window.slow_came = true;
+        return bytes;
+      };
+    } });
+    await done(page, 'open-slip', { slip: 'drawer' });
+    const [chooser] = await Promise.all([page.raw.page.waitForEvent('filechooser'), mouse_hand(page).press('open-file')]);
+    await chooser.setFiles({ name: 'slow.gpx', mimeType: '', buffer: Buffer.from(gpx) });
+    assert.match(await pick(page, 'quick.csv', 'name,latitude,longitude\r\nRock,44,-31\r\n'), /1 mark/);
+    await until(page, 'the other file to have come', () => window.slow_came);
+    await sleep(300);
+    assert.match(await text_of(page, slip), /quick\.csv[^]*1 mark/);
+    await mouse_hand(page).press('import-marks');
+    assert.deepEqual((await read(page)).marks.map(({ name }) => name), ['Rock']);
     await page.close();
   });
 
