@@ -289,6 +289,31 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await page.close();
   });
 
+  test('of a write that the browser breaks off halfway nothing is done, until all of it is', async () => {
+    const page = await fresh({ prepare: () => {
+      const real = IDBObjectStore.prototype.delete;
+      IDBObjectStore.prototype.delete = function erase(...args) {
+        if (window.breaks_off) throw new DOMException('broken off', 'DataError');
+        return real.apply(this, args);
+      };
+    } });
+    const sheets = () => page.evaluate(() => new Promise((count) => {
+      indexedDB.open('fogsheet', 1).onsuccess = ({ target: { result } }) => {
+        const asked = result.transaction('sheets').objectStore('sheets').count();
+        asked.onsuccess = () => { result.close(); count(asked.result); };
+      };
+    }));
+    const before = await sheets();
+    await page.evaluate(() => { window.breaks_off = true; });
+    await done(page, 'new-sheet', { ...middle, name: 'Halfway' });  // the sheet comes in, and its journal goes
+    await until(page, 'it to be said', () => document.getElementById('margin').innerText.includes('could not write it'));
+    assert.equal(await sheets(), before);
+    await page.evaluate(() => { window.breaks_off = false; });
+    await kept(page);
+    assert.ok(await sheets() > before);
+    await page.close();
+  });
+
   test('hostile names are text in the drawer and among the steps', async () => {
     const page = await fresh();
     const names = ['<img src=x onerror=alert(1)>', '\u202Eright to left', '"><script>', 'a'.repeat(190)];

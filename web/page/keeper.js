@@ -48,8 +48,9 @@ export class Store {
   write(id) {
     const list = this.#list;
     this.#list = [];
+    let transaction;
     try {
-      const transaction = this.#database.transaction([...new Set(list.map(({ part }) => part))], 'readwrite');
+      transaction = this.#database.transaction([...new Set(list.map(({ part }) => part))], 'readwrite');
       transaction.oncomplete = () => {
         this.#others?.postMessage({ written: list.filter(is_for_others).map(told_of) });
         this.#answer(id, faults.none);
@@ -63,7 +64,8 @@ export class Store {
       }
       transaction.commit?.();  // it is done even if the page goes before the next turn
     } catch (error) {
-      queueMicrotask(() => this.#answer(id, fault_of(error)));
+      transaction?.abort();  // what was asked for before that would be done without the rest
+      if (!transaction) queueMicrotask(() => this.#answer(id, fault_of(error)));
     }
   }
 
