@@ -21,19 +21,19 @@ struct Box {
 
 bool overlap(const Box& a, const Box& b);
 
-/// A box with what every comparison needs of it: its axes, and the radius of the circle around it.
+/// A box with what every comparison needs of it: its axes, and the upright rectangle around it.
 struct LaidBox {
   explicit LaidBox(const Box& laid);
   Box box;
   SheetVector right;
   SheetVector down;
-  double reach_mm = 0;
+  SheetRect around;
 };
 
 class LabelPlacer {
  public:
   /// @param inside  labels must lie in it whole.
-  explicit LabelPlacer(SheetRect inside) : inside_(inside) {}
+  explicit LabelPlacer(SheetRect inside);
 
   /// Nothing may be placed over it.
   void block(const Box& box);
@@ -46,18 +46,36 @@ class LabelPlacer {
   std::optional<std::size_t> place(std::span<const Box> places);
 
  private:
-  struct Entry {
-    LaidBox laid;
-    bool blocks = true;
+  struct Held {
+    SheetRect around;
+    std::size_t index;
   };
-  struct Cell {
-    std::vector<int> entries;
-    int discouraging = 0;
+  using Cell = std::vector<Held>;
+
+  /// Squares that cover the inside; what lies outside it is in none.
+  class Grid {
+   public:
+    Grid(SheetRect over, double cell_mm);
+    /// Calls visit with each cell that meets the rectangle, until it gives false; whether it never did.
+    template <class Visit>
+    bool each(const SheetRect& around, Visit visit);
+
+   private:
+    double cell_mm_;
+    int left_, top_, columns_, rows_;  // in cells, from the paper's corner
+    std::vector<Cell> cells_;
+  };
+
+  struct Discouraging {
+    LaidBox laid;
+    std::size_t counted_at = 0;  // the place it was last counted for: it lies in several cells and counts once
   };
 
   SheetRect inside_;
-  std::vector<Entry> entries_;
-  std::unordered_map<long long, Cell> cells_;
+  std::vector<LaidBox> blocking_;
+  std::vector<Discouraging> discouraging_;
+  Grid blocked_, discouraged_;
+  std::size_t places_tried_ = 0;
 };
 
 }  // namespace fogsheet
