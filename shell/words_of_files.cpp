@@ -61,6 +61,8 @@ std::string file_is_read(const FileInHand& file) {
   return "It is being read, " + grouped(static_cast<int>(std::lround(file.bytes / 1e6))) + " MB: the sheet can be used meanwhile.";
 }
 
+std::string file_cut_advice(std::uint32_t line) { return "It can't be read past line " + grouped(static_cast<int>(line)) + ": this is what stands before. The rest is only where the file came from."; }
+
 std::string file_waits(const std::string& name) { return quoted(name) + " has been read: what it holds is in the drawer."; }
 
 std::string show_file(const FileInHand& file) { return file.is_being_read() ? quoted(file.name) + " is being read" : "What " + quoted(file.name) + " holds"; }

@@ -30,6 +30,9 @@ std::string file_waits(const std::string& name);
 std::string show_file(const FileInHand& file);
 /// How many were dropped with the one that is taken.
 std::string others_left(int count);
+/// Of one that is read as far as it goes.
+inline std::string file_cut() { return "The file is cut short, or broken"; }
+std::string file_cut_advice(std::uint32_t line);
 inline std::string file_not_used() { return "This file can't be used"; }
 inline std::string save_as_label(const std::string& format) { return "Save as " + format_label(format); }
 

@@ -122,7 +122,7 @@ enum class Fault {
   file_broken,             // texts: "XML" or "JSON"; numbers: the line where it can't go on
   file_too_deep,           // texts: the same; numbers: the line
   file_too_full,           // texts: the same; numbers: most values
-  file_own_types,          // XML with a document type of its own, which could name other files and grow without end
+  file_own_types,          // texts: its name. XML with a document type of its own, which could name other files and grow without end
   file_encoding,           // texts: the encoding it says it is in
   file_of_other_kind,      // texts: "XML" or "JSON", what its outermost part is called
   file_without_columns,    // texts: its first line. No columns for a place

@@ -44,6 +44,9 @@ class Collector {
   void point(ReadPlace place, std::string_view name);
   void end_line();
 
+  /// The file ends here, in the middle of whatever is being read.
+  void broken_past(std::size_t line) { result_.broken_past = static_cast<std::uint32_t>(line); }
+
   MarksAndLines take() { return std::move(result_); }
 
  private:

@@ -1,5 +1,6 @@
 #include "core/exchange/gpx_reader.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <utility>
@@ -98,6 +99,15 @@ class Reader : public XmlEvents {
 
   const std::string& other_root() const { return other_root_; }
 
+  /// What was whole before the file broke.
+  MarksAndLines take_before(std::size_t line) {
+    collector_.at_line(line);
+    const bool in_line = std::any_of(frames_.begin(), frames_.end(), [](const Frame& frame) { return frame.part == Part::rte || frame.part == Part::trkseg; });
+    if (in_line) collector_.end_line();
+    collector_.broken_past(line);
+    return collector_.take();
+  }
+
   MarksAndLines take(const XmlOddities& oddities) {
     if (oddities.prefix_undeclared) collector_.depart("xmlns");
     if (oddities.encoding_untold) collector_.depart("encoding");
@@ -180,13 +190,22 @@ class Reader : public XmlEvents {
   std::string track_name_;
 };
 
+Problem of_other_kind(std::string_view root) { return {.fault = Fault::file_of_other_kind, .texts = {"XML", std::string(fitting(root, 100))}}; }
+
 }  // namespace
 
 Result<MarksAndLines> read_gpx(std::string_view bytes, GpxCounts& counts) {
   Reader reader(counts);
   const Result<XmlOddities> read = read_xml(bytes, reader);
-  if (!read) return read.problem();
-  if (!reader.other_root().empty()) return Problem{.fault = Fault::file_of_other_kind, .texts = {"XML", std::string(fitting(reader.other_root(), 100))}};
+  if (!read) {
+    const Problem& problem = read.problem();
+    if (problem.fault == Fault::file_own_types && problem.texts[0] != "gpx") return of_other_kind(problem.texts[0]);  // a page of the web, more often than not
+    if (problem.fault != Fault::file_broken) return problem;
+    MarksAndLines before = reader.take_before(static_cast<std::size_t>(problem.numbers[0]));
+    if (before.marks.empty() && before.lines.empty()) return problem;
+    return before;
+  }
+  if (!reader.other_root().empty()) return of_other_kind(reader.other_root());
   return reader.take(*read);
 }
 

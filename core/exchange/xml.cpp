@@ -21,6 +21,7 @@ struct Run {
   XmlEvents* events = nullptr;
   std::size_t depth = 0;
   bool stopped = false, too_deep = false, own_types = false;
+  std::string type;      // the document's own
   std::string encoding;  // that we don't know
   std::vector<XmlAttribute> attributes = {};
   XML_Char parting = k_parting;
@@ -59,9 +60,10 @@ void on_close(void* data, const XML_Char*) {
 
 void on_text(void* data, const XML_Char* text, int size) { run_of(data).events->text({text, static_cast<std::size_t>(size)}); }
 
-void on_document_type(void* data, const XML_Char*, const XML_Char*, const XML_Char*, int) {
+void on_document_type(void* data, const XML_Char* name, const XML_Char*, const XML_Char*, int) {
   Run& run = run_of(data);
   run.own_types = true;
+  run.type = name;
   run.stop();
 }
 
@@ -129,7 +131,7 @@ Result<XmlOddities> read_xml(std::string_view bytes, XmlEvents& events) {
     const XML_Error error = parse(bytes, way, run, line);
     line += lines_before;
     if (error == XML_ERROR_NONE || run.stopped) return XmlOddities{.prefix_undeclared = !way.with_spaces, .encoding_untold = way.as_windows_1252};
-    if (run.own_types) return Fault::file_own_types;
+    if (run.own_types) return Problem{.fault = Fault::file_own_types, .texts = {std::string(fitting(run.type, 100))}};
     if (run.too_deep) return Problem{.fault = Fault::file_too_deep, .texts = {"XML"}, .numbers = {static_cast<double>(line)}};
     if (error == XML_ERROR_UNBOUND_PREFIX && way.with_spaces) way.with_spaces = false;
     else if (error == XML_ERROR_INVALID_TOKEN && !way.as_windows_1252 && !is_utf8(bytes) && bytes.find('\0') == std::string_view::npos) way.as_windows_1252 = true;

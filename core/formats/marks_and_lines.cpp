@@ -72,6 +72,7 @@ class Reader {
       const std::uint32_t at = small();
       read.departure = Departure{at, std::string(in_.text(k_most_what_bytes))};
     }
+    read.broken_past = small();
     if (!sound_ || !in_.at_end()) return Fault::text_not_ours;
     return read;
   }
@@ -187,6 +188,7 @@ std::vector<std::uint8_t> to_bytes(const Result<MarksAndLines>& read) {
     out.whole(read->departure->line);
     out.text(read->departure->what);
   }
+  out.whole(read->broken_past);
   return out.bytes();
 }
 

@@ -71,6 +71,7 @@ struct MarksAndLines {
   std::vector<LeftOut> left_out;     // the first k_most_left_out
   std::uint32_t left_out_count = 0;  // of all
   std::optional<Departure> departure;
+  std::uint32_t broken_past = 0;     // the line past which the file can't be read: all this stands before it; 0 when it is whole
 
   bool operator==(const MarksAndLines&) const = default;
 };

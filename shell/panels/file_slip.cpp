@@ -41,6 +41,7 @@ Panel file_slip(const Session& session) {
     slip.items.push_back(ButtonItem{.name = "open-file", .label = "Open another file", .on_press = {"open-file"}});
   } else {
     const MarksAndLines& all = **file.read;
+    if (all.broken_past > 0) slip.items.push_back(CautionItem{.text = words::file_cut(), .advice = words::file_cut_advice(all.broken_past)});
     for (const std::string& line : words::file_holds(all)) slip.items.push_back(LineItem{.text = line, .tone = LineTone::strong});
     if (all.departure) slip.items.push_back(LineItem{.text = words::departed(*all.departure), .tone = LineTone::soft});
     if (!all.marks.empty() || !all.lines.empty()) add_what_to_do(slip, session);

@@ -156,6 +156,33 @@ TEST_CASE("GPX: a track of 100 000 points is thinned, and says to what") {
   CHECK(!all.departure);
 }
 
+TEST_CASE("GPX: of a file that was cut, what is whole is read") {
+  const std::string whole = gpx("<wpt lat=\"1\" lon=\"2\"><name>A</name></wpt>\n<wpt lat=\"3\" lon=\"4\"><name>B</name></wpt>\n<trk><trkseg><trkpt lat=\"1\" lon=\"2\"/>\n<trkpt lat=\"1.5\" lon=\"2\"/><trkpt lat=\"2\" lon=\"2.5\"/></trkseg></trk>");
+  const MarksAndLines all = taken(whole);
+  CHECK(all.broken_past == 0);
+  std::size_t most = 0, salvaged = 0;
+  for (std::size_t size = 1; size < whole.size(); ++size) {
+    CAPTURE(size);
+    const Result<MarksAndLines> read = read_file(whole.substr(0, size));
+    if (!read.ok()) {
+      CHECK(salvaged == 0);  // once something is whole it is not lost by a later cut
+      continue;
+    }
+    ++salvaged;
+    CHECK(read->broken_past > 0);
+    CHECK(read->marks.size() >= most);
+    most = read->marks.size();
+    for (std::size_t i = 0; i < most; ++i) CHECK(read->marks[i] == all.marks[i]);
+    if (!read->lines.empty()) CHECK(read->lines[0].points.front() == all.lines[0].points.front());
+  }
+  CHECK(salvaged > 0);
+  const MarksAndLines cut = taken(whole.substr(0, whole.find("<trkpt lat=\"2\"") + 9));
+  CHECK(cut.marks.size() == 2);
+  REQUIRE(cut.lines.size() == 1);
+  CHECK(cut.lines[0].points.size() == 2);
+  CHECK(cut.broken_past == 4);
+}
+
 TEST_CASE("GPX: hostile files show a reason and nothing else") {
   const auto fault = [](const std::string& bytes) { return read_file(bytes).problem().fault; };
   CHECK(fault("<!DOCTYPE gpx [<!ENTITY a \"aaaa\"><!ENTITY b \"&a;&a;&a;\">]>" + gpx("&b;")) == Fault::file_own_types);
@@ -166,6 +193,7 @@ TEST_CASE("GPX: hostile files show a reason and nothing else") {
   CHECK(fault("<svg xmlns=\"http://www.w3.org/2000/svg\"><script>1</script></svg>") == Fault::file_of_other_kind);
   CHECK(read_file("<html><body/></html>").problem().texts == std::vector<std::string>{"XML", "html"});
   CHECK(read_file("<t lat=\"0\"/>").problem().texts == std::vector<std::string>{"XML", "t"});  // it ends as it is refused
+  CHECK(read_file("<!DOCTYPE html><html><p>Log in</html>").problem().texts == std::vector<std::string>{"XML", "html"});  // from a harbour's network, in place of a file
   const Problem cut = read_file("<gpx>\n<wpt lat=\"1\" lon=\"1\">\n<name>A").problem();
   CHECK(cut.fault == Fault::file_broken);
   CHECK(cut.numbers == std::vector<double>{3});

@@ -13,6 +13,7 @@ MarksAndLines with_all(Random& random) {
   all.left_out = {{LeftOutWhy::area, 7, "Bay"}, {LeftOutWhy::points_full, 0, ""}};
   all.left_out_count = 1'000'000;
   all.departure = Departure{3, "ele"};
+  all.broken_past = 4'321;
   for (FileLine& line : all.lines) line.within_m = 12.34;
   return all;
 }

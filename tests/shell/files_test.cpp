@@ -131,6 +131,11 @@ TEST_CASE("a file that can't be used says why where it was chosen, and changes n
   visit.app.file_chosen("a.gpx", 10, "<");
   visit.app.file_read(std::vector<std::uint8_t>{7, 7, 7});
   CHECK(words_in(*visit.panel("file")).find("! ") == 0);
+  MarksAndLines cut = some();
+  cut.broken_past = 1'234;
+  choose(visit, cut);
+  CHECK(words_in(*visit.panel("file")).find("! The file is cut short, or broken: It can't be read past line 1 234: this is what stands before. The rest is only where the file came from.\n2 marks") == 0);
+  CHECK(button(*visit.panel("file"), "import-marks")->enabled);
   choose(visit, MarksAndLines{});
   CHECK(words_in(*visit.panel("file")) == "No mark and no line that can be used.\n");
   visit.done("put-file-away");

@@ -55,7 +55,7 @@ Outputs base64url(const Inputs& in) {
 Outputs gpx(const Inputs& in) {
   GpxCounts counts;
   const Result<MarksAndLines> read = read_gpx(in.text("text"), counts);
-  if (!read.ok() || read->departure) return k_not_valid;
+  if (!read.ok() || read->departure || read->broken_past > 0) return k_not_valid;
   const auto figure = [](std::size_t count) { return std::to_string(count); };
   return {{"valid", "yes"}, {"wpt_count", figure(counts.wpt)}, {"rte_count", figure(counts.rte)}, {"rtept_count", figure(counts.rtept)}, {"trk_count", figure(counts.trk)}, {"trkpt_count", figure(counts.trkpt)}};
 }
