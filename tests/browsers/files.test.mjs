@@ -9,8 +9,10 @@ import { check } from '@placemarkio/check-geojson';
 import { gpx as from_gpx } from '@tmcw/togeojson';
 import { parse as from_csv } from 'csv-parse/sync';
 
+import { drop, drop_long_track } from './lib/dropped.mjs';
 import { with_engine } from './lib/engines.mjs';
 import { check_gpx } from './lib/gpx_check.mjs';
+import { press_part } from './lib/forms.mjs';
 import { mouse_hand } from './lib/hands.mjs';
 import { command, done, kept_offline, note_violations, open, open_again, read, ready, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
@@ -29,6 +31,8 @@ const gpx = `<?xml version="1.0" encoding="UTF-8"?>
 </gpx>`;
 
 const slip = '[data-panel=file]';
+const named = (panel, name) => document.querySelector(panel)?.innerText.startsWith(name);
+const said = (panel, what) => (document.querySelector(panel)?.innerText.match(what) ?? [])[0];
 
 describe('files', with_engine('chromium', 240_000), () => {
   const stage = chromium_on_site();
@@ -128,6 +132,82 @@ describe('files', with_engine('chromium', 240_000), () => {
     assert.match(await text_of(page, slip), /quick\.csv[^]*1 mark/);
     await mouse_hand(page).press('import-marks');
     assert.deepEqual((await read(page)).marks.map(({ name }) => name), ['Rock']);
+    await page.close();
+  });
+
+  const no_workers = async (page) => {
+    for (let i = 0; i < 200 && page.raw.page.workers().length > 0; i += 1) await sleep(20);
+    assert.equal(page.raw.page.workers().length, 0, 'the worker goes, and its memory with it');
+  };
+
+  test('while a long file is read the page answers, and stopping leaves everything as it was', async () => {
+    const page = await fresh({ prepare: note_violations });
+    const watched = watch(page, stage.site.origin);
+    await drop_long_track(page, 'long.gpx', 40);
+    await until(page, 'it to be read', said, slip, 'It is being read, 40 MB: the sheet can be used meanwhile.');
+    const hand = mouse_hand(page), before = await page.evaluate(() => window.fogsheet.where("sheet/44°00.0'N 031°00.0'W"));
+    await hand.press('closer');
+    await until(page, 'the sheet to come closer', (x) => window.fogsheet.where("sheet/44°00.0'N 031°00.0'W")?.x !== x, before.x);
+    await done(page, 'add-mark', { name: 'Meanwhile', lat_deg: 44, lon_deg: -31 });
+    assert.match(await text_of(page, slip), /being read/, 'it is read beside all that');
+    await hand.press('put-file-away');
+    await no_workers(page);
+    assert.equal(await text_of(page, slip), '');
+    const { marks, legs, history } = await read(page);
+    assert.deepEqual([marks.map(({ name }) => name), legs.length, history.undo_label], [['Meanwhile'], 0, 'add mark']);
+    await watched.check();
+    await page.close();
+  });
+
+  test('one file is read at a time: the next one ends the reading, and of several the first is taken', async () => {
+    const page = await fresh();
+    await drop_long_track(page, 'long.gpx', 40);
+    await until(page, 'the long one', named, slip, 'long.gpx');
+    await drop(page, ['small.gpx', gpx], ['other.gpx', gpx], ['third.csv', 'x']);
+    assert.match(await until(page, 'the small one', (panel) => /^small[^]*marks[^]*/.exec(document.querySelector(panel)?.innerText)?.[0], slip), /One file is read at a time: 2 others were left\./);
+    await no_workers(page);
+    assert.match(await text_of(page, slip), /^small\.gpx[^]*2 marks/, 'the first one does not come after it');
+    // Who has gone on meanwhile finds it in the drawer.
+    await drop_long_track(page, 'late.gpx', 12);
+    await until(page, 'the third', named, slip, 'late.gpx');
+    await done(page, 'open-slip', { slip: 'legend' });
+    await until(page, 'word of it', () => document.querySelector('[data-panel=margin]').innerText.includes('“late.gpx” has been read: what it holds is in the drawer.'));
+    assert.match(await text_of(page, '[data-panel=legend]'), /./);
+    await done(page, 'open-slip', { slip: 'drawer' });
+    await press_part(page, mouse_hand(page), 'show-file');
+    assert.match(await text_of(page, slip), /1 track through [\d ]+ points/);
+    await page.close();
+  });
+
+  test('a file that was cut is read as far as it goes, and what a file is shows in its bytes', async () => {
+    const page = await fresh();
+    await drop_long_track(page, 'cut.gpx', 2, { cut: true });
+    const cut = await until(page, 'what it holds', (panel) => /^cut[^]*mark[^]*/.exec(document.querySelector(panel)?.innerText)?.[0], slip);
+    assert.match(cut, /The file is cut short, or broken[^]*can't be read past line [\d ]+: this is what stands before[^]*1 track through [\d ]+ points/);
+    await mouse_hand(page).press('import-marks');
+    assert.ok((await read(page)).legs.length > 1);
+    for (const [name, content, what] of [
+      ['a.fogsheet', gpx, /2 marks/],
+      ['b.csv', '{"type":"Point","coordinates":[-31.01,44.01]}', /1 mark/],
+      ['c.geojson', 'name,lat,lon\nRock,44,-31\n', /1 mark/],
+      ['d.gpx', '<!DOCTYPE html><html><p>Log in to use this network.</html>', /another kind: “html”/],
+      ['e.gpx', 'PK\x03\x04\0\0\0\0', /no file that can be read here/],
+    ]) {
+      await drop(page, [name, content]);
+      assert.match(await until(page, name, (panel, called) => { const text = document.querySelector(panel)?.innerText; return text?.startsWith(called) && !text.includes('being read') && text; }, slip, name), what, name);
+    }
+    await page.close();
+  });
+
+  test('what reads and writes them does not come: that is said in place', async () => {
+    const page = await fresh();
+    await page.raw.context.route('**/exchange.wasm', (route) => route.abort());
+    await drop(page, ['small.gpx', gpx]);
+    await until(page, 'the reason', said, slip, 'has not come: load the page once while you are online');
+    await done(page, 'put-file-away');
+    await done(page, 'save-as', { format: 'gpx' });
+    await until(page, 'the reason', said, '[data-panel=margin]', 'has not come: load the page once while you are online');
+    await no_workers(page);
     await page.close();
   });
 

@@ -7,6 +7,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 
 import { PNG } from 'pngjs';
 
+import { drop, drop_long_track } from './lib/dropped.mjs';
 import { engines, launch, open_chromium, with_engine } from './lib/engines.mjs';
 import { mouse_hand } from './lib/hands.mjs';
 import { do_the_job } from './lib/job.mjs';
@@ -16,12 +17,8 @@ const file = fileURLToPath(new URL('../../build/one-file/fogsheet.html', import.
 const url = pathToFileURL(file).href;
 const size = { width: 1180, height: 820 };
 
-/// A file of these bytes is dropped on the page.
-const drop = (page, name, bytes) => page.evaluate((called, content) => {
-  const dataTransfer = new DataTransfer();
-  dataTransfer.items.add(new File([new Uint8Array(content)], called));
-  document.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
-}, name, bytes);
+const points = '<wpt lat="44.1" lon="-31.3"><name>Stack</name></wpt>';
+const gpx = `<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="test">${points}</gpx>`;
 
 assert.ok(existsSync(file), 'the one file is not built: web/run --build-only');
 
@@ -41,8 +38,16 @@ for (const engine of engines) {
     await done(page, 'open-slip', { slip: 'more' });
     assert.match(await text_of(page, '[data-panel=more]'), /All of it is in this one file/);
 
-    await drop(page, 'chart.png', [...PNG.sync.write(new PNG({ width: 64, height: 48 }))]);
+    await drop(page, ['chart.png', PNG.sync.write(new PNG({ width: 64, height: 48 }))]);
     await until(page, 'the photograph to be read', () => /64 (×|x|by) 48/.test(document.querySelector('[data-panel=photograph]')?.innerText));
+
+    await drop_long_track(page, 'long.gpx', 24);
+    await until(page, 'a long file to be read', () => document.querySelector('[data-panel=file]')?.innerText.includes('being read, 24 MB'));
+    await done(page, 'add-mark', { name: 'Meanwhile', lat_deg: 44.2, lon_deg: -31.3 });
+    assert.match(await text_of(page, '[data-panel=file]'), /being read/, 'the page answers meanwhile');
+    await drop(page, ['marks.gpx', gpx]);
+    await until(page, 'what the other holds', () => /^marks\.gpx[^]*1 mark/.test(document.querySelector('[data-panel=file]')?.innerText));
+    await done(page, 'put-file-away');
   });
 }
 
@@ -55,8 +60,7 @@ test('nothing is asked of anybody, and nothing breaks the policy', with_engine('
   const watched = watch(page, new URL(url).origin);
   await open_again(page, url);
 
-  const points = '<wpt lat="44.1" lon="-31.3"><name>Stack</name></wpt>';
-  await drop(page, 'marks.gpx', [...Buffer.from(`<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="test">${points}</gpx>`)]);
+  await drop(page, ['marks.gpx', gpx]);
   await until(page, 'what the file holds', () => document.querySelector('[data-panel=file]')?.innerText.includes('1 mark'));
   await done(page, 'import-marks');
   assert.ok((await read(page)).marks.some(({ name }) => name === 'Stack'));
