@@ -11,8 +11,8 @@ import { parse as from_csv } from 'csv-parse/sync';
 
 import { drop, drop_long_track } from './lib/dropped.mjs';
 import { with_engine } from './lib/engines.mjs';
-import { check_gpx } from './lib/gpx_check.mjs';
 import { press_part } from './lib/forms.mjs';
+import { check_gpx } from './lib/gpx_check.mjs';
 import { mouse_hand } from './lib/hands.mjs';
 import { command, done, kept_offline, note_violations, open, open_again, read, ready, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
