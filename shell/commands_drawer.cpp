@@ -9,6 +9,7 @@
 #include "shell/commands_sheet.h"
 #include "shell/demo.h"
 #include "shell/words.h"
+#include "shell/words_of_photographs.h"
 
 namespace fogsheet {
 namespace {
@@ -34,7 +35,9 @@ Value run_copy_sheet(Session& session, const Value& arguments) {
   if (!key) return refused(key.problem());
   Document copy = session.sheets.find(*key)->history.now();
   copy.sheet.name = words::copy_of(words::sheet_title(copy));
+  const bool has_photograph = session.photograph && *key == session.sheets.in_hand().key;
   lay_down(session, std::move(copy), Act::open_sheet);
+  if (has_photograph) session.say(words::photograph_not_copied());
   return Value::object({{"ok", true}, {"id", key_text(session.sheets.in_hand().key)}});
 }
 

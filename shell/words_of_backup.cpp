@@ -34,7 +34,7 @@ std::string backup_holds(const Backup& backup) {
   return all.empty() ? "No sheet and no boat that can be read." : all.ends_with(",") ? all.substr(0, all.size() - 1) : all;
 }
 
-std::string backup_made(const std::string& day) { return day.empty() ? "When it was saved can't be read any more." : "Saved " + day + ", each with its steps."; }
+std::string backup_made(const std::string& day) { return (day.empty() ? "When it was saved can't be read any more." : "Saved " + day + ", each with its steps.") + std::string(" Photographs of charts are not in it."); }
 
 std::string would_come(const Fates& fates) {
   const std::size_t come = fates.count(Fate::comes), beside = fates.count(Fate::comes_beside), here = fates.count(Fate::is_here);

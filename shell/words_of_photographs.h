@@ -25,6 +25,8 @@ std::string points_are_close();
 std::string strength_label(int strength);
 /// Where it lies on this device, or why it does not.
 std::string kept_line(const Photograph& photograph);
+/// Of a sheet that was copied.
+inline std::string photograph_not_copied() { return "The photograph stays with the sheet that was copied."; }
 inline std::string photograph_described() { return "Your own photograph or scan of a chart lies dimmed under the sheet, placed by points that you know on it. It stays on this device: it is never in links, files or prints."; }
 inline std::string datum_warning_of_photograph() { return "Positions read off it may lie 100 m and more off those of a satellite receiver. Its note on datum says how to shift them, if it has one."; }
 std::vector<std::string> photograph_cautions();

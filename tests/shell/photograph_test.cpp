@@ -255,6 +255,7 @@ TEST_CASE("a store without room is said, and the sheet is kept all the same") {
   PhotographVisit visit(store);
   CHECK(visit.news(PhotographNews::full));
   CHECK(visit.says("! The photograph is not kept: It is not kept: there is too little room"));
+  CHECK(visit.says("It is here until another sheet is taken in hand, or the page goes."));
   visit.done("add-mark", Value::object({{"name", "Rock"}, {"lat_deg", 44}, {"lon_deg", -31}}));
   CHECK(visit.app.read()["history"]["kept"]["state"].text()[0] == "kept");
 }
@@ -270,6 +271,21 @@ TEST_CASE("another sheet has another photograph, or none") {
   CHECK_FALSE(visit.app.photograph_news(PhotographNews::drawn, first, "", {}, {}));
   visit.done("undo");
   CHECK(visit.sheet() == first);
+}
+
+TEST_CASE("what goes out says that the photograph stays") {
+  FakeStore store;
+  PhotographVisit visit(store);
+  visit.news(PhotographNews::kept);
+  CHECK(visit.says("nor in the file of everything"));
+  visit.done("add-mark", Value::object({{"name", "Rock"}, {"lat_deg", 44}, {"lon_deg", -31}}));
+  visit.done("save-all");
+  CHECK(visit.margin().find("Photographs of charts stay in this browser.") != std::string::npos);
+  visit.done("copy-sheet");
+  CHECK(visit.margin().find("The photograph stays with the sheet that was copied.") != std::string::npos);
+  CHECK_FALSE(visit.drawn());
+  visit.done("copy-sheet");  // which has none
+  CHECK(visit.margin().find("The photograph stays") == std::string::npos);
 }
 
 TEST_CASE("a picture that is dropped on the page, or opened as a file, is taken for a photograph of a chart") {
