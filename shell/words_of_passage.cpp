@@ -216,10 +216,12 @@ std::string tides(const Passage& passage) {
 }
 
 std::string doubts_taken(const PassagePlan& plan, const Document& document) {
-  const bool any_stream = std::any_of(plan.legs.begin(), plan.legs.end(), [](const PlannedLeg& leg) { return leg.stream != StreamEntry::not_entered; });
+  const auto lacks_stream = [](const PlannedLeg& leg) { return leg.stream == StreamEntry::not_entered || leg.run.gap; };
+  const auto lacking = std::count_if(plan.legs.begin(), plan.legs.end(), lacks_stream);
+  const std::string not_entered = plain_number(k_stream_not_entered_sd_kn) + " kn" + (lacking == std::ssize(plan.legs) ? " (not entered)" : " where it was not entered");
+  const std::string stream = lacking == std::ssize(plan.legs) ? not_entered : plain_number(k_stream_sd_kn) + " kn" + (lacking > 0 ? ", " + not_entered : "");
   return "One standard deviation, taken for: steering " + plain_number(k_steering_sd_deg) + "° (mean of a leg), compass " + (document.compass ? "as its card says" : plain_number(k_no_card_sd_deg) + "° (no card)") + ", leeway " +
-         plain_number(k_leeway_sd_deg) + "°, stream " + plain_number(any_stream ? k_stream_sd_kn : k_stream_not_entered_sd_kn) + " kn" + (any_stream ? "" : " (not entered)") + ", log " + plain_number(k_log_sd_share * 100) +
-         " %, start " + plain_number(k_start_sd_nm) + " nm. Windows and sides hold 19 times in 20.";
+         plain_number(k_leeway_sd_deg) + "°, stream " + stream + ", log " + plain_number(k_log_sd_share * 100) + " %, start " + plain_number(k_start_sd_nm) + " nm. Windows and sides hold 19 times in 20.";
 }
 
 std::string passage_cautions() {

@@ -176,6 +176,24 @@ TEST_CASE("what was not entered is said in bold, and gaps and strong streams whe
   CHECK(visit.app.command("type-passage", typed("leeway", "3")).has("error"));  // no wind yet
 }
 
+TEST_CASE("what the doubt counts on for the stream is said as it is, leg by leg") {
+  FakeStore store;
+  Visit visit(store);
+  visit.done("make-passage");
+  type(visit, "speed", "5");
+  visit.done("close-slip");
+  const auto taken = [&](const char* words) { return page_text(visit, "passage").find(words) != std::string::npos; };
+  CHECK(taken("stream 1 kn (not entered), log"));
+  type(visit, "stream/kind", "steady");
+  CHECK(taken("stream 1 kn (not entered), log"));  // its set and drift are not typed yet
+  CHECK(has(cautions(visit.panel("passage")), "Stream not entered"));
+  type(visit, "stream/set", "352");
+  type(visit, "stream/drift", "0.7");
+  CHECK(taken("stream 0.3 kn, log"));
+  type(visit, "leg/1/stream/kind", "none");
+  CHECK(taken("stream 0.3 kn, 1 kn where it was not entered, log"));
+}
+
 TEST_CASE("a mark taken off under a leg: the card says so, what was typed stays, undo brings it back") {
   FakeStore store;
   Visit visit(store);
