@@ -1,31 +1,22 @@
 // What is said of keeping: what is kept and since when, what is not and why, what lies in the drawer.
 #include "core/base/clock_text.h"
+#include "core/base/instant.h"
 #include "core/base/utf8.h"
 #include "shell/words.h"
 
 namespace fogsheet::words {
 namespace {
 
-struct LocalTime {
-  Date day;
-  ClockTime time;
-};
-
-LocalTime local_time(std::int64_t at_ms, int minutes_east) {
-  constexpr std::int64_t k_minutes_a_day = 1440;
-  const std::int64_t minutes = at_ms / 60'000 + minutes_east;
-  const std::int64_t day = minutes / k_minutes_a_day - (minutes % k_minutes_a_day < 0);
-  return {date_of_unix_day(day), {static_cast<int>(minutes - day * k_minutes_a_day)}};
-}
+LocalTime local_time_of(std::int64_t at_ms, int minutes_east) { return local_time({.seconds = at_ms / 1'000}, {.minutes_east = minutes_east}); }
 
 }  // namespace
 
 std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today) {
-  const LocalTime at = local_time(at_ms, minutes_east);
-  return at.day == today ? print_clock_time(at.time) : iso_date(at.day);
+  const LocalTime at = local_time_of(at_ms, minutes_east);
+  return at.date == today ? print_clock_time(at.time) : iso_date(at.date);
 }
 
-std::string kept_at(std::int64_t at_ms, int minutes_east) { return "kept " + print_clock_time(local_time(at_ms, minutes_east).time); }
+std::string kept_at(std::int64_t at_ms, int minutes_east) { return "kept " + print_clock_time(local_time_of(at_ms, minutes_east).time); }
 
 std::string being_kept() { return "keeping"; }
 

@@ -109,7 +109,7 @@ class Reader {
   GridPosition place() {
     const std::int64_t lat = in_.signed_whole(), lon = in_.signed_whole();
     constexpr auto k_most_lat = static_cast<std::int64_t>(k_max_sheet_latitude_deg * k_grid_per_degree), k_half_turn = static_cast<std::int64_t>(180 * k_grid_per_degree);
-    if (std::abs(lat) <= k_most_lat && lon >= -k_half_turn && lon < k_half_turn) return {static_cast<std::int32_t>(lat), static_cast<std::int32_t>(lon)};
+    if (lat >= -k_most_lat && lat <= k_most_lat && lon >= -k_half_turn && lon < k_half_turn) return {static_cast<std::int32_t>(lat), static_cast<std::int32_t>(lon)};
     sound_ = false;
     return {};
   }

@@ -163,12 +163,12 @@ void Keeper::put_damaged_away() {
   for (auto& [key, known] : sheets_) known.set_aside.clear();
 }
 
-/// Whether a sheet of that key was changed in this page without being kept.
 /// Than the store, writes under way counted as done.
 bool Keeper::says_more(const SheetInDrawer& sheet, const Written& known) {
   return known.is_broken || known.is_parted || known.is_unwritten || known.commits != sheet.history.commits() || known.present != sheet.history.state() || known.state != state_of(sheet);
 }
 
+/// Whether a sheet of that key was changed in this page without being kept.
 bool Keeper::changed_here(const Sheets& sheets, SheetKey key) const {
   const SheetInDrawer* here = sheets.find(key);
   if (!here) return false;
