@@ -36,12 +36,6 @@ Value run_lay_edge(Session& session, const Value& arguments) {
   return done();
 }
 
-const RoseInReach* rose_of(const Session& session, RoseId id) {
-  for (const RoseInReach& rose : session.facts().roses)
-    if (rose.id == id) return &rose;
-  return nullptr;
-}
-
 Value run_slide_edge_to(Session& session, const Value& arguments) {
   if (arguments.has("mark")) {
     const Result<MarkId> mark = mark_argument(session.document(), arguments, "mark");
@@ -52,7 +46,7 @@ Value run_slide_edge_to(Session& session, const Value& arguments) {
   }
   const Result<RoseId> rose = rose_argument(session.document(), arguments, "rose");
   if (!rose) return refused(rose.problem());
-  const RoseInReach* found = rose_of(session, *rose);
+  const RoseInReach* found = session.facts().rose(*rose);
   StraightEdge edge = slid_onto(*session.desk.edge, found->centre);
   // Slid along itself too where its ends would stay far from the rose.
   const double past_mm = dot(found->centre - midpoint(edge.a, edge.b), along(edge));

@@ -30,17 +30,15 @@ std::optional<InHand> in_hand(const Session& session) {
     case SlipId::straight_edge: {
       if (!desk.edge) return std::nullopt;
       const SheetPoint middle = midpoint(desk.edge->a, desk.edge->b);
-      SheetPoint read_at = middle;
-      for (const RoseInReach& rose : session.facts().roses)
-        if (rose.id == desk.edge->settled_on) read_at = rose.centre;
+      const RoseInReach* rose = session.facts().rose(desk.edge->settled_on);
+      const SheetPoint read_at = rose ? rose->centre : middle;
       return InHand{around({middle, read_at}), around({desk.edge->a, desk.edge->b, read_at})};
     }
     case SlipId::dividers:
       if (!desk.dividers) return std::nullopt;
       return InHand{around({desk.dividers->lie.points.a, desk.dividers->lie.points.b}), around({desk.dividers->lie.points.a, desk.dividers->lie.points.b, hinge_of(session, *desk.dividers)})};
     case SlipId::rose:
-      for (const RoseInReach& rose : session.facts().roses)
-        if (rose.id == desk.selected_rose) return InHand{around({rose.centre}), around({rose.centre, rose_size_handle(rose.centre, rose.radius_mm)})};
+      if (const RoseInReach* rose = session.facts().rose(desk.selected_rose)) return InHand{around({rose->centre}), around({rose->centre, rose_size_handle(rose->centre, rose->radius_mm)})};
       return std::nullopt;
     case SlipId::mark:
       if (desk.selected_mark) return all(around({place_of(session, *desk.selected_mark)}));

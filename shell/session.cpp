@@ -62,6 +62,12 @@ const Facts& Session::facts() const {
   return facts_;
 }
 
+const RoseInReach* Facts::rose(std::optional<RoseId> id) const {
+  for (const RoseInReach& each : roses)
+    if (each.id == id) return &each;
+  return nullptr;
+}
+
 const MarkPlaces& Session::mark_places() const {
   if (places_.revision == history().revision()) return places_;
   places_ = {.revision = history().revision()};
@@ -207,9 +213,7 @@ void Session::settle_desk(const Document& before) {
   if (desk.laid_on && (!now.marks.find(desk.laid_on->from) || !now.marks.find(desk.laid_on->to))) desk.laid_on.reset();
   if (desk.edge) {
     // It stays settled only while the rose is where its edge lies.
-    const RoseInReach* rose = nullptr;
-    for (const RoseInReach& each : facts().roses)
-      if (each.id == desk.edge->settled_on) rose = &each;
+    const RoseInReach* rose = facts().rose(desk.edge->settled_on);
     if (!rose || std::abs(across_mm(*desk.edge, rose->centre)) > 1e-6) desk.edge->settled_on.reset();
     // An end stays on its mark only while the mark is where the end is.
     const auto still_on = [&](std::optional<MarkId> on, SheetPoint end) {

@@ -139,6 +139,7 @@ struct Facts {
   bool any_own_place = false;                   // a rose is set to its own place
   std::optional<DeviationCard> card;            // that the boat is steered by
   const DeviationCard* card_or_none() const { return card ? &*card : nullptr; }
+  const RoseInReach* rose(std::optional<RoseId> id) const;  // null for none
 };
 
 /// What the passage in hand comes to at one revision. Made when first asked for.

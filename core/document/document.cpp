@@ -40,6 +40,12 @@ std::optional<MarkKind> mark_kind_named(std::string_view name) {
   return std::nullopt;
 }
 
+Position place_of(const Document& document, MarkId mark) {
+  const Mark* found = document.marks.find(mark);
+  SHEET_CHECK(found != nullptr, "the place of a mark that there is not");
+  return unquantise(found->at);
+}
+
 Document blank_of(const Document& document) {
   return {.sheet = document.sheet, .chart_note = document.chart_note, .marks = {}, .legs = {}, .roses = document.roses, .text_notes = {}, .next_id = document.next_id};
 }

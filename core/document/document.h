@@ -147,6 +147,9 @@ struct Document {
   bool operator==(const Document&) const = default;
 };
 
+/// Where one of its marks lies.
+Position place_of(const Document& document, MarkId mark);
+
 /// The sheet with its roses, as it is before anything is plotted on it.
 Document blank_of(const Document& document);
 

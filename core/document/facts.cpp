@@ -2,18 +2,8 @@
 
 #include <limits>
 
-#include "core/base/check.h"
 
 namespace fogsheet {
-namespace {
-
-Position place_of(const Document& document, MarkId id) {
-  const Mark* mark = document.marks.find(id);
-  SHEET_CHECK(mark != nullptr, "a leg that ends at no mark");
-  return unquantise(mark->at);
-}
-
-}  // namespace
 
 VariationInUse variation_of(const Document& document, Rounding rounding) {
   const Position middle = unquantise(document.sheet.middle);

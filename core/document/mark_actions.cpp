@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/base/units.h"
 #include "core/document/checks.h"
 #include "core/earth/rhumb.h"
 
@@ -72,7 +73,7 @@ Act act_of(const Mark& before, const Mark& after) {
 std::optional<SheetPoint> crossing(SheetPoint a, SheetVector along_a, SheetPoint b, SheetVector along_b) {
   const auto cross = [](SheetVector u, SheetVector v) { return u.x_mm * v.y_mm - u.y_mm * v.x_mm; };
   const double sine = cross(along_a, along_b);
-  if (std::abs(sine) < std::sin(k_least_cut_deg * 3.14159265358979323846 / 180)) return std::nullopt;
+  if (std::abs(sine) < std::sin(k_least_cut_deg * k_degree_rad)) return std::nullopt;
   return a + (cross(b - a, along_b) / sine) * along_a;
 }
 

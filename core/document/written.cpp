@@ -9,7 +9,7 @@ bool is_stale(const Document& document, const Leg& leg) {
 }
 
 std::optional<double> reading_off_deg(const Document& document, const Leg& leg, const VariationInUse& variation) {
-  const TrueDirection course = rhumb_inverse(unquantise(document.marks.find(leg.from)->at), unquantise(document.marks.find(leg.to)->at)).course;
+  const TrueDirection course = rhumb_inverse(place_of(document, leg.from), place_of(document, leg.to)).course;
   if (leg.written->reference == Reference::true_north) return reduce_difference_deg(leg.written->bearing_deg - course.deg());
   if (!variation.used) return std::nullopt;
   return reduce_difference_deg(leg.written->bearing_deg - to_magnetic(course, *variation.used).deg());

@@ -22,7 +22,7 @@ struct LegOnPaper {
   PlaneVector ahead;
 
   LegOnPaper(const Document& document, const PlannedLeg& leg, const Projection& the_projection)
-      : projection(the_projection), start(unquantise(document.marks.find(leg.from)->at)), end(unquantise(document.marks.find(leg.to)->at)), ahead(along(leg.rhumb.course)) {}
+      : projection(the_projection), start(place_of(document, leg.from)), end(place_of(document, leg.to)), ahead(along(leg.rhumb.course)) {}
 
   SheetPoint first() const { return projection.to_sheet(start); }
   SheetPoint at(PlaneVector from_start_nm) const {
@@ -95,7 +95,7 @@ class Plotter {
   }
 
   void add_reading(const PlannedLeg& leg, const DeckEntry& entry, std::optional<double> log_nm) {
-    const Position start = unquantise(document_.marks.find(leg.from)->at);
+    const Position start = place_of(document_, leg.from);
     const double at_s = static_cast<double>(instant_of(passage_, entry).seconds);
     if (entry.log_nm && log_nm) {
       // A log that runs backwards was set anew: the clock alone is left then.
@@ -110,7 +110,7 @@ class Plotter {
     if (passage_.plot_every_min == 0) return;
     for (const PlannedLeg& leg : plan.legs) {
       if (!has_run(leg) || full()) return;
-      const Position start = unquantise(document_.marks.find(leg.from)->at);
+      const Position start = place_of(document_, leg.from);
       const Result<std::vector<Reckoned>> every = reckoned_every(start, leg.plan, leg.run, static_cast<int>(passage_.plot_every_min), passage_.zone);
       if (!every) return;
       const std::vector<Reckoned> logged = reckoned_[leg.place];

@@ -19,7 +19,7 @@ double across_nm(const LegDoubt& doubt, TrueDirection track) {
 
 DangerPass pass_of(const Document& document, const PassagePlan& plan, std::size_t index, const Mark& danger) {
   const PlannedLeg& leg = plan.legs[index];
-  const RhumbLeg to = rhumb_inverse(unquantise(document.marks.find(leg.from)->at), unquantise(danger.at));
+  const RhumbLeg to = rhumb_inverse(place_of(document, leg.from), unquantise(danger.at));
   const PlaneVector line = along(leg.rhumb.course), there = along(to.course, to.distance_nm);
   const double run_nm = leg.rhumb.distance_nm;
   DangerPass pass{.danger = danger.id, .leg = index, .along_nm = std::clamp(dot(line, there), 0.0, run_nm)};

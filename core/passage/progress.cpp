@@ -22,7 +22,7 @@ Progress progress_on(const Document& document, const Passage& passage, const Pla
   const DeckEntry* begun = turn_entry(passage, leg.place);
   const DeckEntry* read = last_log_reading(passage, leg.run.departure_s);
   if (read && begun && begun->log_nm) {
-    const Position start = unquantise(document.marks.find(leg.from)->at);
+    const Position start = place_of(document, leg.from);
     const double logged_nm = std::max(0.0, *read->log_nm - *begun->log_nm);
     const Result<Reckoned> reckoned = reckoned_by_log(start, leg.plan, leg.run, static_cast<double>(instant_of(passage, *read).seconds), logged_nm);
     if (reckoned) return {.run_nm = std::clamp(reckoned->along_nm, 0.0, length_nm), .log_read = read->time};

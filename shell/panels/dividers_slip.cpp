@@ -42,7 +42,7 @@ void add_steps(const Session& session, const DividersOnSheet& dividers, Panel& s
     slip.items.push_back(HeadingItem{.text = words::leg_name(document, stepped.leg), .beside = "from " + name_of(session, stepped.from), .level = 3});
     slip.items.push_back(LineItem{.text = words::steps(stepped.steps, step_nm), .tone = LineTone::strong});
     if (!stepped.counted) slip.items.push_back(LineItem{.text = "and over", .value = words::distance(rest_nm(session, stepped)).text()});
-    const RhumbLeg exact = rhumb_inverse(unquantise(document.marks.find(stepped.from)->at), unquantise(document.marks.find(stepped.towards)->at));
+    const RhumbLeg exact = rhumb_inverse(place_of(document, stepped.from), place_of(document, stepped.towards));
     slip.items.push_back(LineItem{.text = "worked out from the marks", .value = print_fixed(exact.distance_nm, 2) + " nm", .tone = LineTone::soft});
     slip.items.push_back(FieldItem{.name = "steps", .label = "Steps; empty: as many as it holds", .text = session.dividers_form.steps, .error = session.dividers_form.steps_error, .figures_only = true, .pad = Pad::quantity, .on_leave = {"step-off-typed"}});
     if (!steps_of(session, dividers).empty()) slip.items.push_back(ButtonItem{.name = "mark-last-step", .label = "A mark at the last step", .on_press = {"mark-last-step"}});

@@ -13,12 +13,6 @@
 namespace fogsheet {
 namespace {
 
-const RoseInReach* rose_of(const Session& session, RoseId id) {
-  for (const RoseInReach& rose : session.facts().roses)
-    if (rose.id == id) return &rose;
-  return nullptr;
-}
-
 const RoseInReach* nearest_rose(const Session& session, SheetPoint to) {
   const RoseInReach* nearest = nullptr;
   for (const RoseInReach& rose : session.facts().roses)
@@ -36,7 +30,7 @@ void change(Session& session, RoseId rose, const RoseChange& change) {
 }  // namespace
 
 const RoseInReach* rose_in_hand(const Session& session) {
-  if (session.desk.selected_rose) return rose_of(session, *session.desk.selected_rose);
+  if (session.desk.selected_rose) return session.facts().rose(session.desk.selected_rose);
   const FreeArea area = session.free_area();
   return nearest_rose(session, session.desk.camera.to_sheet({area.width_px / 2, area.height_px / 2}));
 }
@@ -45,7 +39,7 @@ void RoseTool::press(Session& session, ScreenPoint at) {
   if (!std::holds_alternative<NothingTarget>(target_at(session, at))) return select_at(session, at);
   const SheetPoint to = session.desk.camera.to_sheet(at);
   const Position position = session.facts().projection->to_position(to);
-  const RoseInReach* rose = session.desk.selected_rose ? rose_of(session, *session.desk.selected_rose) : nearest_rose(session, to);
+  const RoseInReach* rose = session.desk.selected_rose ? session.facts().rose(session.desk.selected_rose) : nearest_rose(session, to);
   if (rose) {
     const RoseId id = rose->id;
     change(session, id, {.at = position});
@@ -66,7 +60,7 @@ bool RoseTool::take(Session& session, ScreenPoint from, double) {
   if (!whole && !size) return false;
   drag_ = whole ? Drag::move : Drag::size;
   from_ = from;
-  before_ = scratch_ = *rose_of(session, whole ? whole->id : size->id);
+  before_ = scratch_ = *session.facts().rose(whole ? whole->id : size->id);
   select_rose(session, before_.id);
   return true;
 }
@@ -100,7 +94,7 @@ void RoseTool::cancel(Session& session) {
 
 void RoseTool::draw_preview(const Session& session, Overlay& overlay) const {
   const Camera& camera = session.desk.camera;
-  const RoseInReach* selected = session.desk.selected_rose ? rose_of(session, *session.desk.selected_rose) : nullptr;
+  const RoseInReach* selected = session.facts().rose(session.desk.selected_rose);
   const RoseInReach& rose = drag_ == Drag::none && selected ? *selected : scratch_;
   if (drag_ == Drag::none && !selected) return;
   if (drag_ != Drag::none) {

@@ -195,10 +195,7 @@ EdgeOutline edge_strip(const Session& session, const StraightEdge& edge) {
 }
 
 const RoseInReach* settled_rose(const Session& session, const StraightEdge& edge) {
-  if (!edge.settled_on) return nullptr;
-  for (const RoseInReach& rose : session.facts().roses)
-    if (rose.id == *edge.settled_on) return &rose;
-  return nullptr;
+  return session.facts().rose(edge.settled_on);
 }
 
 std::optional<SheetPoint> edge_arrow(const Session& session) {
