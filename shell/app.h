@@ -131,7 +131,8 @@ class App {
   /// @param fault  as page_fault() takes it (shell/app_inside.h). @param patience_s  how long it has waited
   void file_read(std::span<const std::uint8_t> bytes);
   void file_not_read(int fault, double patience_s);
-  void file_not_saved();
+  /// The same of one that was to be written for other programs.
+  void file_not_saved(int fault, double patience_s);
   /// A link as a code (exchange/qr_code.h); no bytes when what makes them did not come.
   void code_made(std::span<const std::uint8_t> modules);
   /// Nothing took what was to be shared.

@@ -22,6 +22,8 @@ bool is_sheet(const std::string& name, std::string_view head) {
   return name.ends_with(".fogsheet") || text.starts_with("http") || (figures != std::string_view::npos && figures > 0 && figures < 4 && text[figures] == ':');
 }
 
+Problem not_done(int fault, double patience_s) { return {.fault = page_fault(fault, {Fault::file_reader_missing, Fault::file_took_too_long, Fault::file_unreadable, Fault::file_no_room}), .numbers = {patience_s}}; }
+
 /// Where the user has gone on meanwhile, nothing is taken from under the hand.
 void show_what_was_read(Session& session) {
   if (session.slip == SlipId::none) session.slip = SlipId::file;
@@ -88,7 +90,7 @@ void App::file_read(std::span<const std::uint8_t> bytes) {
 void App::file_not_read(int fault, double patience_s) {
   Session& session = inside_->session;
   if (!session.file) return;
-  session.file->read = Problem{.fault = page_fault(fault, {Fault::file_reader_missing, Fault::file_took_too_long, Fault::file_unreadable, Fault::file_no_room}), .numbers = {patience_s}};
+  session.file->read = not_done(fault, patience_s);
   show_what_was_read(session);
 }
 
@@ -104,8 +106,8 @@ void App::not_shared() {
   inside_->session.touch();
 }
 
-void App::file_not_saved() {
-  inside_->session.refuse({.fault = Fault::file_reader_missing});
+void App::file_not_saved(int fault, double patience_s) {
+  inside_->session.refuse(not_done(fault, patience_s));
   inside_->session.touch();
 }
 

@@ -154,8 +154,8 @@ std::string sentence(const Problem& problem) {
     case Fault::file_of_other_kind: return "This is " + text(0) + ", but of another kind: “" + text(1) + "”. GPX and GeoJSON are read here.";
     case Fault::file_without_columns: return "No columns for a place are named in the first line, “" + text(0) + "”: it takes latitude and longitude, or position.";
     case Fault::file_unreadable: return "The device does not give this file out: choose it again.";
-    case Fault::file_took_too_long: return "The file was not read within " + value(0) + " seconds. Nothing here has changed.";
-    case Fault::file_no_room: return "The file was not read to its end: this device has likely too little memory for it. Nothing here has changed.";
+    case Fault::file_took_too_long: return "It took more than " + value(0) + " seconds, and was ended. Nothing here has changed.";
+    case Fault::file_no_room: return "It broke off: this device has likely too little memory for it. Nothing here has changed.";
     case Fault::none_damaged: return "Nothing damaged is kept.";
     case Fault::no_file_in_hand: return "No file is in hand: open one first.";
     case Fault::nothing_to_import: return "Nothing of it comes on this sheet: it is there already, or lies off it.";

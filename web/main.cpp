@@ -110,7 +110,7 @@ EMSCRIPTEN_KEEPALIVE void sheet_file_read(Page* page, const std::uint8_t* first,
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_not_read(Page* page, int fault, double patience_s) { page->app.file_not_read(fault, patience_s); }
 
-EMSCRIPTEN_KEEPALIVE void sheet_file_not_saved(Page* page) { page->app.file_not_saved(); }
+EMSCRIPTEN_KEEPALIVE void sheet_file_not_saved(Page* page, int fault, double patience_s) { page->app.file_not_saved(fault, patience_s); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_code_made(Page* page, const std::uint8_t* first, int size) { page->app.code_made(bytes(first, size)); }
 

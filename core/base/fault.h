@@ -128,7 +128,7 @@ enum class Fault {
   file_without_columns,    // texts: its first line. No columns for a place
   file_unreadable,         // the device does not give its bytes
   file_took_too_long,      // numbers: seconds
-  file_no_room,            // what read it broke down: there is too little memory for it
+  file_no_room,            // what reads and writes them broke down: there is too little memory for it
   none_damaged,            // there is no record that can't be used
   no_file_in_hand,         // none was chosen, or it could not be used
   nothing_to_import,       // all of it is on the sheet already, or lies off it

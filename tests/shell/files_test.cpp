@@ -124,7 +124,7 @@ TEST_CASE("a file that can't be used says why where it was chosen, and changes n
   CHECK(words_in(*visit.panel("file")).find("choose it again") != std::string::npos);
   visit.app.file_chosen("a.gpx", 10, "<");
   visit.app.file_not_read(-2, 60);
-  CHECK(words_in(*visit.panel("file")).find("not read within 60 seconds") != std::string::npos);
+  CHECK(words_in(*visit.panel("file")).find("took more than 60 seconds") != std::string::npos);
   visit.app.file_chosen("a.gpx", 10, "<");
   visit.app.file_not_read(-4, 60);
   CHECK(words_in(*visit.panel("file")).find("too little memory") != std::string::npos);
@@ -230,6 +230,8 @@ TEST_CASE("a sheet goes out under its name, in each format") {
   CHECK(marks_and_lines_from(bytes)->marks.at(0).name == "Rock");
   CHECK(visit.app.command("save-as", Value::object({{"format", "pdf"}})).has("error"));
   CHECK(visit.app.command("save-as", Value()).has("error"));
-  visit.app.file_not_saved();
+  visit.app.file_not_saved(-1, 60);
+  CHECK(visit.margin().find("while you are online") != std::string::npos);
+  visit.app.file_not_saved(-4, 60);
   CHECK(visit.margin().substr(0, 2) == "! ");
 }

@@ -3,6 +3,7 @@
 import { Awake } from './awake.js';
 import { make_qr_code, write_file } from './exchange_jobs.js';
 import { download, share, shares } from './files_out.js';
+import { patience_s } from './later_program.js';
 import { use_waiting_version } from './offline.js';
 import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
@@ -65,7 +66,7 @@ export function make_platform(store, files, read_aloud, tell) {
     },
 
     save_for_others(name, format, bytes) {
-      write_file(format, bytes, (file) => download(name, file), () => tell('file_not_saved'));
+      write_file(format, bytes, (file) => download(name, file), (fault) => tell('file_not_saved', fault, patience_s));
     },
 
     share(title, text, file_name) {

@@ -58,7 +58,7 @@ export class Program {
   backup_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('backup_read', at, bytes.length)); }
   file_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('file_read', at, bytes.length)); }
   file_not_read(fault, patience_s) { this.#call('file_not_read', fault, patience_s); }
-  file_not_saved() { this.#call('file_not_saved'); }
+  file_not_saved(fault, patience_s) { this.#call('file_not_saved', fault, patience_s); }
   code_made(modules) { this.#with_bytes(modules, (at) => this.#call('code_made', at, modules.length)); }
   not_shared() { this.#call('not_shared'); }
 
