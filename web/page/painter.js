@@ -122,6 +122,7 @@ class Section {
     this.element.inert = panel.deaf;
     this.element.classList.toggle('broad', panel.beside_from !== null);
     const where = panel.place === 'tray' ? panel.items.map((item) => (item.at_end ? 'ends' : 'wells')) : parts_of_slip(panel.items, panel.beside_from ?? panel.items.length, 'acts' in this.#parts);
+    pair_up(panel.items, elements, where);
     for (const [name, part] of Object.entries(this.#parts)) {
       arrange(part, elements.filter((_, i) => where[i] === name));
       part.hidden = !part.firstElementChild;
@@ -147,6 +148,20 @@ function key_of(item, taken) {
   let key = stem;
   for (let n = 2; taken.has(key); n += 1) key = `${stem} ${n}`;
   return key;
+}
+
+const brief_reason = 40;  // characters that stand in half the breadth
+
+/// Buttons among other items stand two by two; what matters most, and what says at length why it can't be, alone in its row.
+function pair_up(items, elements, where) {
+  let is_first = false;
+  for (const [i, { kind, look, enabled, reason }] of items.entries()) {
+    const is_act = where[i] === 'body' && kind === 'button';
+    const alone = look === 'main' || (!enabled && reason?.length > brief_reason);
+    const is_second = is_first && is_act && !alone;
+    is_first = is_act && !alone && !is_second;
+    if (kind === 'button') for (const [name, on] of Object.entries({ alone: is_act && alone, second: is_second })) elements[i].classList.toggle(name, on);
+  }
 }
 
 /// The panel's heading and cross stay at the top, the buttons that end it at the foot; what is between scrolls. In a broad

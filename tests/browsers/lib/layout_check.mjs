@@ -59,5 +59,8 @@ function faults(least_px, least_gap) {
     if (element.closest('.visually-hidden')) continue;
     if (shown(element) && element.scrollWidth > element.clientWidth + 1 && getComputedStyle(element).display !== 'inline') found.push(`${name_of(element)}: its words are cut off`);
   }
+  // A table can be scrolled across where text is enlarged, and needs it nowhere else.
+  if (innerWidth >= 380 && !['125', '150'].includes(document.documentElement.dataset.text))
+    for (const table of document.querySelectorAll('.table')) if (shown(table) && table.scrollWidth > table.clientWidth + 1) found.push(`${name_of(table)}: ${table.scrollWidth - table.clientWidth} px of it are out of sight`);
   return found;
 }
