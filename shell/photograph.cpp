@@ -13,6 +13,7 @@ constexpr std::uint64_t k_format = 1;
 constexpr double k_parts_per_px = 100;
 // What was drawn keeps 3:1 even over the blackest photograph (by night, the whitest is black): more than the last would take that away.
 constexpr double k_opacities[k_photograph_strengths] = {0.15, 0.28, 0.42, 0.58};
+constexpr double k_more_in_the_dark = 0.4;  // of the way to the strongest: a thin figure that little light is lost against black
 
 bool is_on(const PhotographPlacing& placing, PicturePoint at) {
   return at.x_px >= 0 && at.y_px >= 0 && at.x_px <= placing.width_px && at.y_px <= placing.height_px;  // false of what is no number
@@ -44,7 +45,11 @@ LaidPhotograph laid(const Session& session, const Photograph& photograph) {
 
 bool is_shown(const std::optional<Photograph>& photograph) { return photograph && photograph->is_ready() && !photograph->placing.hidden; }
 
-double opacity_of(const Session& session, const Photograph& photograph) { return k_opacities[photograph.placing.strength] / (1 + session.settings.dim_step()); }
+double opacity_of(const Session& session, const Photograph& photograph) {
+  double opacity = k_opacities[photograph.placing.strength];
+  if (is_dark(session.settings.palette)) opacity += k_more_in_the_dark * (k_opacities[k_photograph_strengths - 1] - opacity);
+  return opacity / (1 + session.settings.dim_step());
+}
 
 std::optional<std::size_t> photograph_point_near(const Session& session, ScreenPoint at) {
   if (!is_shown(session.photograph)) return std::nullopt;

@@ -30,7 +30,7 @@ in vec2 texel;
 out vec4 result;
 void main() {
   vec3 seen = texture(photograph, texel).rgb;
-  float dark = 1.0 - dot(seen, vec3(0.2126, 0.7152, 0.0722));
+  float dark = clamp(1.5 * (1.0 - dot(seen, vec3(0.2126, 0.7152, 0.0722))) - 0.06, 0.0, 1.0);  // thin grey figures come out, grey paper does not
   vec3 colour = shown.y > 0.5 ? mix(paper, ink, shown.x * dark) : mix(paper, paper * seen, shown.x);
   float coverage = lens.z > 0.0 ? clamp(lens.z - distance(gl_FragCoord.xy, lens.xy) + 0.5, 0.0, 1.0) : 1.0;
   result = vec4(colour, coverage);
