@@ -44,6 +44,7 @@ Value run_copy_sheet(Session& session, const Value& arguments) {
 Value run_delete_sheet(Session& session, const Value& arguments) {
   const Result<SheetKey> key = sheet_argument(session, arguments);
   if (!key) return refused(key.problem());
+  if (!session.sheets.find(*key)->newer_text.empty()) return refused({.fault = Fault::sheet_of_newer});  // nothing of it is written here
   if (*key == session.sheets.in_hand().key) {
     // What was changed last comes in hand; where there is nothing else, the sheet to try.
     const std::vector<const SheetInDrawer*> shown = session.sheets.shown();

@@ -16,8 +16,7 @@ inline std::string save_all() { return "Save all as one file"; }
 
 /// "Fogsheet damaged 2026-11-25.fogsheets".
 std::string damaged_name(Date day);
-inline std::string damaged_title() { return "Found damaged, or newer"; }
-inline std::string save_damaged() { return "Save what is damaged"; }
+inline std::string save_damaged() { return "Save what can't be read"; }
 inline std::string put_damaged_away() { return "Put it away"; }
 inline std::string save_damaged_first() { return "Save it first."; }
 std::string damaged_before(std::size_t records);

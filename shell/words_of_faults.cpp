@@ -2,10 +2,9 @@
 #include <cmath>
 
 #include "core/directions/direction_figures.h"
+#include "shell/form_words.h"
 #include "shell/words.h"
 #include "shell/words_of_sending.h"
-
-#include <cmath>
 
 namespace fogsheet::words {
 namespace {
@@ -36,6 +35,7 @@ std::string things_off_sheet(const Problem& problem) {
 std::string sentence(const Problem& problem) {
   const auto text = [&](std::size_t i) { return text_of(problem, i); };
   const auto value = [&](std::size_t i) { return plain_number(number_of(problem, i)); };
+  const auto scale = [&](std::size_t i) { return scale_text(static_cast<int>(number_of(problem, i))); };
   const auto megabytes = [&](std::size_t i) { return plain_number(std::ceil(number_of(problem, i) / 1e6)); };
   const auto direction = [&](std::size_t i) { return direction_figures(number_of(problem, i), Rounding::whole_degrees) + "°"; };
   const std::string likely = problem.suggestion.empty() ? "" : " Did you mean " + problem.suggestion + "?";
@@ -88,7 +88,8 @@ std::string sentence(const Problem& problem) {
     case Fault::mark_too_near: return "The mark is " + value(1) + " nm off: it can't be left at " + value(0) + " nm.";
     case Fault::place_off_sheet: return quoted(text(0)) + " lies off this sheet: place it inside the border, or make a sheet that reaches it.";
     case Fault::no_marks_to_fit: return "There are no marks on the sheet in hand to fit one to.";
-    case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take 1:" + value(0) + ", and 1:" + value(1) + " is the smallest scale. Take a larger paper or places nearer together.";
+    case Fault::sheet_of_newer: return "A newer version of this page has been at this sheet: it is left where it is. Load the page again to take it out.";
+    case Fault::sheet_too_wide: return "This is too wide for one sheet: it would take " + scale(0) + ", and " + scale(1) + " is the smallest scale. Take a larger paper or places nearer together.";
     case Fault::things_off_sheet: return things_off_sheet(problem);
     case Fault::name_empty: return "A name is needed here.";
     case Fault::name_too_long: return "The name has " + value(0) + " characters; up to " + value(1) + " fit.";

@@ -39,9 +39,22 @@ std::string not_kept_advice(StoreFault why) {
   return "It is tried again by itself. Until then save the sheet as a file, or copy its link.";
 }
 
-std::string follows() { return "Open in another tab too: what is done there shows here."; }
+std::string follows() { return "Open in another tab too: what is done there shows here, and what you do here shows there."; }
 
 std::string onto_a_copy() { return "The sheet holds what a newer version of this page put there: this is a copy without that, and the sheet is as it was."; }
+
+std::string findings_title(const std::vector<Finding>& found) {
+  bool parted = false, newer = false, damaged = false;
+  for (const Finding& each : found) {
+    if (each.kind == Finding::Kind::parted) parted = true;
+    else if (each.kind == Finding::Kind::newer || each.kind == Finding::Kind::part_newer || each.kind == Finding::Kind::boat_newer) newer = true;
+    else damaged = true;
+  }
+  std::string title = damaged ? "Found damaged" : "";
+  if (newer) title += damaged ? ", or of a newer version" : "Of a newer version";
+  if (parted) title += title.empty() ? "Changed in two tabs at once" : "; changed in two tabs";
+  return title;
+}
 
 std::string findings(const std::vector<Finding>& found, const Sheets& sheets) {
   std::string all;

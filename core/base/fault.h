@@ -109,6 +109,7 @@ enum class Fault {
   // document text and links
   text_empty,
   text_not_ours,           // does not begin as a document text does
+  sheet_of_newer,          // a newer program has put on it what is not understood here: it stays where it is kept
   text_newer,              // numbers: the format found, the newest understood
   text_bad_character,      // begin: where
   text_too_long,           // numbers: bytes given, most

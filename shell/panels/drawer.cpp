@@ -41,7 +41,7 @@ void add_sheets(Panel& slip, const Session& session, TableItem table, const std:
 /// What of the store can't be used: told, to be saved, and after that to be put away.
 void add_damaged(Panel& slip, const Session& session) {
   const Keeper& keeper = session.keeper;
-  if (!keeper.findings().empty()) slip.items.push_back(CautionItem{.text = words::damaged_title(), .advice = words::findings(keeper.findings(), session.sheets)});
+  if (!keeper.findings().empty()) slip.items.push_back(CautionItem{.text = words::findings_title(keeper.findings()), .advice = words::findings(keeper.findings(), session.sheets)});
   else if (!keeper.unused().empty()) slip.items.push_back(LineItem{.text = words::damaged_before(keeper.unused().size())});
   if (keeper.unused().empty()) return;
   slip.items.push_back(ButtonItem{.name = "save-damaged", .label = words::save_damaged(), .on_press = {"save-damaged"}});
@@ -76,7 +76,8 @@ Panel drawer_slip(const Session& session) {
   for (const char* format : {"gpx", "geojson", "csv"})
     slip.items.push_back(ButtonItem{.name = std::string("save-as-") + format, .label = words::save_as_label(format), .on_press = {"save-as", Value::object({{"format", format}})}});
   slip.items.push_back(ButtonItem{.name = "history", .label = "Its steps", .on_press = {"open-slip", Value::object({{"slip", "history"}})}});
-  slip.items.push_back(ButtonItem{.name = "delete-sheet", .label = "Take it out", .on_press = {"delete-sheet"}});
+  const bool is_ours = session.sheets.in_hand().newer_text.empty();
+  slip.items.push_back(ButtonItem{.name = "delete-sheet", .label = "Take it out", .enabled = is_ours, .reason = is_ours ? "" : words::sentence({.fault = Fault::sheet_of_newer}), .on_press = {"delete-sheet"}});
 
   if (const std::vector<const SheetInDrawer*> removed = found_among(session.sheets.removed(), session.drawer.search); !removed.empty()) {
     slip.items.push_back(HeadingItem{.text = "Taken out", .beside = words::put_back_for(), .level = 3});

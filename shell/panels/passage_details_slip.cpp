@@ -27,7 +27,7 @@ void add_tides(PassageFields& fields, const Passage& passage) {
 }  // namespace
 
 void PassageFields::stream(const std::string& prefix, StreamEntry entry, bool of_leg) {
-  std::vector<ChoiceItem::Option> options{{"none", "not entered"}, {"steady", "one for all the time"}, {"hours", "by the hour"}};
+  std::vector<ChoiceItem::Option> options{{"none", "not entered"}, {"steady", "steady"}, {"hours", "by the hour"}};
   if (of_leg) options.insert(options.begin(), {"passage", "as the passage"});
   choice(prefix + "stream/kind", of_leg ? "Stream on this leg" : "Stream", std::move(options));
   if (of_leg && field_text(passage_, prefix + "stream/kind") == "passage") return;

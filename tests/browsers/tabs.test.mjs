@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
 
 import { with_engine } from './lib/engines.mjs';
+import { where } from './lib/hands.mjs';
 import { fill, middle } from './lib/keeping.mjs';
 import { done, kept, open, open_again, read, ready, until } from './lib/sheet.mjs';
 import { chromium_on_site } from './lib/stage.mjs';
@@ -32,7 +33,9 @@ describe('tabs', with_engine('chromium', 120_000), () => {
     const other = await tab_beside(page);
     await open_again(other, stage.site.url);
     assert.equal((await read(other)).sheet.name, 'Gull');
-    assert.match(await until(other, 'the line', () => /another tab.*/.exec(document.getElementById('margin').innerText)?.[0]), /shows here/);
+    const place = "sheet/44°03'N 031°06'W";
+    assert.deepEqual(await where(other, place), await where(page, place), 'it lies as in the first');
+    assert.match(await until(other, 'the line', () => /another tab.*/.exec(document.getElementById('margin').innerText)?.[0]), /shows here, and what you do here shows there/);
     await done(page, 'add-mark', { name: 'in the first', lat_deg: 44.02, lon_deg: -31 });
     await until_last_mark(other, 'in the first');
     await done(page, 'undo');

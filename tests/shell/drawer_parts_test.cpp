@@ -5,6 +5,7 @@
 #include "core/base/random.h"
 #include "shell/panels/sheet_picture.h"
 #include "shell/session.h"
+#include "shell/words.h"
 #include "tests/core/random_acts.h"
 #include "tests/shell/visit.h"
 
@@ -157,6 +158,19 @@ TEST_CASE("what a newer program wrote can be saved, and is never put away") {
   CHECK_FALSE(button(visit, "drawer", "put-damaged-away"));
   visit.done("put-damaged-away");
   CHECK(store.records.at(kept.first) == kept.second);
+}
+
+TEST_CASE("what was found is called by its name") {
+  using Kind = Finding::Kind;
+  const auto title = [](std::vector<Kind> kinds) {
+    std::vector<Finding> found;
+    for (const Kind kind : kinds) found.push_back({kind, {1}});
+    return words::findings_title(found);
+  };
+  CHECK(title({Kind::steps_lost}) == "Found damaged");
+  CHECK(title({Kind::parted}) == "Changed in two tabs at once");
+  CHECK(title({Kind::part_newer, Kind::newer}) == "Of a newer version");
+  CHECK(title({Kind::parted, Kind::boat_newer, Kind::unreadable}) == "Found damaged, or of a newer version; changed in two tabs");
 }
 
 TEST_CASE("the browser is asked to promise once, when there is something to lose and the user is at it") {

@@ -142,6 +142,9 @@ TEST_CASE("what a newer program put on a sheet is read as far as it can be, save
   visit.done("open-sheet", Value::object({{"key", std::to_string(key.value)}}));
   CHECK(visit.app.read()["marks"].items()->empty());
   CHECK(visit.app.read()["history"]["drawer"].items()->size() == 2);  // once, not each time it is looked at
+  // Taken out here it would come back: nothing of it is written.
+  CHECK(visit.app.command("delete-sheet", Value::object())["error"].text()->find("newer version") != std::string::npos);
+  CHECK(visit.app.read()["history"]["drawer"].items()->size() == 2);
   visit.leave();
   for (const auto& [name, bytes] : as_found) CHECK(store.records[name] == bytes);
   Visit later(store);

@@ -20,6 +20,7 @@ TEST_CASE("numbers in sentences are plain") {
   CHECK(words::sentence({.fault = Fault::stream_not_stemmed, .numbers = {3, 4.00001, 0, 3600}}) == "The stream can't be stemmed at 3 kn: it takes 4.1 kn through the water.");
   CHECK(words::sentence({.fault = Fault::speed_not_positive, .numbers = {-0.00001}}).find("At 0 kn") == 0);
   CHECK(words::sentence({.fault = Fault::name_too_long, .numbers = {201, 200}}).find("201 characters") != std::string::npos);
+  CHECK(words::sentence({.fault = Fault::sheet_too_wide, .numbers = {7'800'000, 1'000'000}}).find("would take 1:7 800 000, and 1:1 000 000") != std::string::npos);
 }
 
 TEST_CASE("new marks get names that no mark has") {
