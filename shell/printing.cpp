@@ -7,6 +7,7 @@
 #include "core/figure/sheet_figure.h"
 #include "core/formats/svg.h"
 #include "shell/panels/panel.h"
+#include "shell/panels/sheet_picture.h"
 #include "shell/plotted_passage.h"
 #include "shell/session.h"
 #include "shell/words.h"
@@ -56,6 +57,18 @@ Paper print_paper(const Session& session) { return session.print.paper.value_or(
 bool prints_black(const Session& session) { return session.print.black.value_or(is_dark(session.settings.palette)); }
 
 PagePlan print_plan(const Session& session) { return plan_pages(paper_size(session.document().sheet.paper), print_paper(session)); }
+
+std::string print_picture(const Session& session) {
+  const PagePlan plan = print_plan(session);
+  const PaperSize paper = paper_size(plan.paper);
+  std::vector<SheetRect> pages;
+  for (int page = 0; page < plan.count(); ++page) pages.push_back(plan.window(page));
+  if (pages.size() == 1) {  // in the middle of its page
+    const double beside_mm = (paper.width_mm - plan.sheet.width_mm) / 2, above_mm = (paper.height_mm - plan.sheet.height_mm) / 2;
+    pages[0] = {-beside_mm, -above_mm, plan.sheet.width_mm + beside_mm, plan.sheet.height_mm + above_mm};
+  }
+  return session.print.blank ? sheet_picture(blank_of(session.document()), pages) : sheet_picture(session.document(), pages);
+}
 
 std::string sheet_as_svg(const Session& session) {
   return svg_file(figure_for_paper(session), paper_size(session.document().sheet.paper), print_palette(prints_black(session)), words::sheet_title(session.document()));

@@ -25,6 +25,9 @@ Paper print_paper(const Session& session);
 bool prints_black(const Session& session);
 PagePlan print_plan(const Session& session);
 
+/// The sheet on its pages, small.
+std::string print_picture(const Session& session);
+
 /// The whole sheet as a file.
 std::string sheet_as_svg(const Session& session);
 

@@ -19,6 +19,7 @@ Panel print_slip(const Session& session) {
   slip.items.push_back(parts::close_button());
   parts::add_paper_choices(slip, print_paper(session), choose("paper"), false);
   slip.items.push_back(LineItem{.text = words::pages_there_will_be(print_plan(session)), .tone = LineTone::strong});
+  slip.items.push_back(FigureItem{.name = "print-picture", .text = words::sheet_on_paper(), .svg = print_picture(session)});
   slip.items.push_back(ChoiceItem{.name = "print-what", .label = words::print_what_question(), .options = {{"plotted", words::print_plotted()}, {"blank", words::print_blank()}},
                                   .chosen = session.print.blank ? "blank" : "plotted", .argument = "text", .on_choose = choose("what")});
   slip.items.push_back(ChoiceItem{.name = "print-ink", .label = words::print_ink_question(), .options = {{"magenta", words::print_magenta()}, {"black", words::print_black()}},

@@ -22,6 +22,28 @@ std::string svg_of(const Panel& page, std::size_t number) { return std::get<Figu
 
 }  // namespace
 
+TEST_CASE("the slip shows the sheet on its paper: whole on one page, cut on several") {
+  Tabletop desk;
+  desk.done("open-slip", one("slip", "print"));
+  const auto picture = [&] {
+    for (const Panel& panel : desk.app.panels())
+      for (const PanelItem& item : panel.items)
+        if (const auto* figure = std::get_if<FigureItem>(&item); figure && figure->name == "print-picture") return figure->svg;
+    return std::string();
+  };
+  CHECK(has(picture(), "viewBox=\"0 0 297 210\""));  // A4 on A4
+  CHECK(has(picture(), "stroke-danger"));
+  desk.done("set-print", choice("what", "blank"));
+  CHECK_FALSE(has(picture(), "stroke-danger"));
+  desk.done("set-print", choice("paper", "A3-across"));  // 420 by 297 mm about it
+  CHECK(has(picture(), "viewBox=\"-61 -43 420 297\""));
+  desk.done("set-print", choice("paper", "A4-upright"));
+  desk.done("set-print", choice("paper", "A4-upright"));  // that way on purpose: two pages, which overlap by 10 mm
+  const std::string two = picture();
+  CHECK(has(two, "viewBox=\"0 0 297 210\""));
+  CHECK(has(two, "M143 0h153v210h-153z"));
+}
+
 TEST_CASE("the pages are there while the browser prints with the slip open, and at no other time") {
   Tabletop desk;
   desk.app.set_printing(true);
