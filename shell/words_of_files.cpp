@@ -82,7 +82,7 @@ std::string departed(const Departure& departure) {
   return "Not quite as its format has it (" + (departure.line > 0 ? "line " + std::to_string(departure.line) + ", " : "") + quoted(departure.what) + "): read all the same.";
 }
 
-std::string left_out_caption(std::uint32_t count) { return counted(count, "thing", "things") + " could not be used, or not whole"; }
+std::string left_out_caption(std::uint32_t count) { return counted(count, "thing", "things") + " could not be used, or only in part"; }
 
 std::string left_out_why(LeftOutWhy why) {
   switch (why) {

@@ -73,5 +73,6 @@ std::string doubts_taken(const PassagePlan& plan, const Document& document);
 std::string passage_cautions();
 std::string under_way_cautions();
 std::string times_are_unrounded();
+inline std::string small_card_leaves_out() { return "The small card leaves out sums, minutes, the way home, deviation and positions."; }
 
 }  // namespace fogsheet::words

@@ -95,6 +95,7 @@ Panel passage_slip(const Session& session) {
   if (plan.hours > 0) add_doubt(slip, session, plan);
   add_alternatives(slip, session);
   slip.items.push_back(LineItem{.text = words::times_are_unrounded() + " " + words::doubts_taken(plan, session.document()), .tone = LineTone::soft});
+  slip.items.push_back(LineItem{.text = words::small_card_leaves_out(), .tone = LineTone::soft});
   slip.items.push_back(ButtonItem{.name = "passage-details", .label = "Speed, times, stream", .look = ButtonLook::main, .on_press = open_slip("passage-details")});
   slip.items.push_back(ButtonItem{.name = "next-leg", .label = "Under way", .on_press = open_slip("next-leg")});
   slip.items.push_back(ButtonItem{.name = "print-passage-card", .label = "Print the card", .on_press = {"print-passage-card"}});

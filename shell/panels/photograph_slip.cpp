@@ -63,7 +63,7 @@ void add_ready(Panel& slip, const Session& session) {
   const LaidPhotograph lies = laid(session, photograph);
   slip.items.push_back(parts::status_line(words::status_photograph_tool(session)));
   slip.items.push_back(ButtonItem{.name = "point-photograph", .label = "Press places on it", .pressed = session.desk.tool == ToolId::photograph, .on_press = {"point-photograph"}});
-  slip.items.push_back(ButtonItem{.name = "add-photograph-point", .label = "A point in the middle of the screen", .on_press = {"add-photograph-point"}});
+  slip.items.push_back(ButtonItem{.name = "add-photograph-point", .label = "A point at mid-screen", .on_press = {"add-photograph-point"}});
   add_points(slip, placing, lies);
   if (photograph.selected) add_selected(slip, session, *photograph.selected);
 

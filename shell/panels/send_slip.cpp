@@ -35,7 +35,7 @@ Panel send_slip(const Session& session) {
   add_what_it_holds(slip, sent);
   if (const Shared<KeptCard>& card = session.document().compass)
     slip.items.push_back(ChoiceItem{.name = "card-in-links", .label = "The boat's card", .options = {{"yes", "goes along"}, {"no", "stays here"}}, .chosen = card->in_links ? "yes" : "no", .argument = "wanted", .on_choose = {"card-in-links"}});
-  slip.items.push_back(LineItem{.text = "Length of the link", .value = words::characters(link.size()), .tone = LineTone::strong});
+  slip.items.push_back(LineItem{.text = "Its link", .value = words::characters(link.size()), .tone = LineTone::strong});
   if (too_long) slip.items.push_back(CautionItem{.text = words::link_too_long(), .advice = words::link_too_long_advice(k_most_link_characters)});
   if (session.sending.link_shown) slip.items.push_back(FieldItem{.name = "link", .label = "The link, to copy by hand", .text = link, .multiline = true});
   slip.items.push_back(LineItem{.text = words::where_it_goes(), .tone = LineTone::soft});
