@@ -1,5 +1,9 @@
 #include "core/base/utf8.h"
 
+#include <algorithm>
+#include <iterator>
+#include <vector>
+
 #include "core/base/check.h"
 
 namespace fogsheet {
@@ -31,6 +35,40 @@ Sequence first_sequence(std::string_view text) {
   return {length, code_point};
 }
 
+bool is_embedding(char32_t c) { return c == 0x202A || c == 0x202B || c == 0x202D || c == 0x202E; }
+bool is_isolate(char32_t c) { return c >= 0x2066 && c <= 0x2068; }
+constexpr char32_t k_end_of_embedding = 0x202C, k_end_of_isolate = 0x2069;
+constexpr std::size_t k_turn_bytes = 3;  // each of these
+
+// What turns the direction of writing in a text, as it is built up, and is not turned back yet.
+class OpenTurns {
+ public:
+  explicit OpenTurns(std::string& text) : text_(text) {}
+
+  /// Before the character is put on.
+  void meet(char32_t character) {
+    if (is_embedding(character) || is_isolate(character)) open_.push_back({text_.size(), is_isolate(character)});
+    if (character == k_end_of_embedding && !open_.empty() && !open_.back().is_isolate) open_.pop_back();
+    if (character == k_end_of_isolate) {
+      const auto last = std::find_if(open_.rbegin(), open_.rend(), [](const Turn& turn) { return turn.is_isolate; });
+      if (last != open_.rend()) open_.erase(std::prev(last.base()), open_.end());
+    }
+    if (character == '\n') leave_out();
+  }
+
+  void leave_out() {
+    for (; !open_.empty(); open_.pop_back()) text_.erase(open_.back().at, k_turn_bytes);
+  }
+
+ private:
+  struct Turn {
+    std::size_t at;
+    bool is_isolate;
+  };
+  std::string& text_;
+  std::vector<Turn> open_;
+};
+
 bool is_space(char c) { return c == ' ' || (c >= '\t' && c <= '\r'); }
 
 }  // namespace
@@ -59,12 +97,16 @@ std::size_t count_characters(std::string_view text) {
 
 std::string repaired_utf8(std::string_view text) {
   std::string repaired;
+  OpenTurns turns(repaired);
+  const bool is_empty = text.empty();
   while (!text.empty()) {
-    const std::size_t length = first_sequence(text).length;
+    const auto [length, character] = first_sequence(text);
+    turns.meet(character);
     repaired += length == 0 ? k_replacement : text.substr(0, length);
     text.remove_prefix(length == 0 ? 1 : length);
   }
-  return repaired;
+  turns.leave_out();
+  return repaired.empty() && !is_empty ? std::string(k_replacement) : repaired;
 }
 
 std::string_view fitting(std::string_view text, std::size_t most_bytes) {

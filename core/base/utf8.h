@@ -19,7 +19,9 @@ bool is_utf8(std::string_view text);
 /// Code points; each broken byte counts one.
 std::size_t count_characters(std::string_view text);
 
-/// The same text with U+FFFD for each broken byte.
+/// The same text with U+FFFD for each broken byte, and without what turns the direction of writing and does not turn it back
+/// by the line's end: it would turn the figures of a sentence that the text stands in. Only of nothing else: U+FFFD. Never longer
+/// than three bytes a byte. Source: Unicode Standard Annex #9, The Bidirectional Algorithm, section 2 and BD9 to BD13.
 std::string repaired_utf8(std::string_view text);
 
 /// As many whole characters from the start of a well-formed text as take at most so many bytes.

@@ -10,7 +10,8 @@ namespace {
 
 // How many characters are too many depends on how many bytes each takes.
 Result<std::string> text_within(std::string_view typed, std::size_t most_bytes, Fault too_long) {
-  std::string text = repaired_utf8(trimmed(typed));
+  const std::string repaired = repaired_utf8(typed);
+  std::string text(trimmed(repaired));
   if (text.size() <= most_bytes) return text;
   return Problem{.fault = too_long,
                  .numbers = {static_cast<double>(count_characters(text)), static_cast<double>(count_characters(fitting(text, most_bytes)))}};

@@ -103,8 +103,10 @@ bool read_switch(ByteReader& in, bool& on) {
 }
 
 bool read_text(ByteReader& in, std::string& text, std::size_t most_bytes) {
-  text = in.text(most_bytes);
-  return in.ok() && is_utf8(text);
+  const std::string_view read = in.text(most_bytes);
+  if (!in.ok() || !is_utf8(read)) return false;
+  text = repaired_utf8(read);
+  return true;
 }
 
 bool read_name(ByteReader& in, std::string& name) { return read_text(in, name, k_most_name_bytes) && !name.empty(); }

@@ -33,8 +33,9 @@ void FieldReader::whole(const char*, std::uint32_t& value, std::uint32_t least, 
 }
 
 void FieldReader::text(const char*, std::string& value, std::size_t most_bytes, bool required) {
-  value = in_.text(most_bytes);
-  if (!is_utf8(value) || (required && value.empty())) ok_ = false;
+  const std::string_view read = in_.text(most_bytes);
+  if (!is_utf8(read) || (required && read.empty())) ok_ = false;
+  else value = repaired_utf8(read);
 }
 
 void FieldReader::code(const char*, unsigned& value, unsigned count) {

@@ -86,7 +86,9 @@ void Packer::uniform(Whole& value, std::int64_t least, std::int64_t most) {
 
 bool Packer::name(std::string& text, std::size_t least_bytes) {
   names_.text(coder_, text, k_most_name_bytes);
-  return is_sound(text.size() >= least_bytes && text.size() <= k_most_name_bytes && is_utf8(text));
+  if (!is_sound(text.size() >= least_bytes && text.size() <= k_most_name_bytes && is_utf8(text))) return false;
+  if (coder_.reads()) text = repaired_utf8(text);
+  return true;
 }
 
 // Mostly the one after the row before.

@@ -322,7 +322,7 @@ describe('keeper', with_engine('chromium', 240_000), () => {
     await done(page, 'open-slip', { slip: 'drawer' });
     await until(page, 'the drawer', () => document.querySelector('[data-panel=drawer]'));
     const shown = await page.evaluate(() => [...document.querySelectorAll('[data-name=sheets] tbody td:first-child')].map((cell) => cell.textContent));
-    for (const name of names) assert.ok(shown.includes(name), name);
+    for (const name of names) assert.ok(shown.includes(name.replace('\u202E', '')), name);  // what is never turned back goes
     assert.equal(await page.evaluate(() => document.querySelectorAll('[data-panel] img, [data-panel] script').length), 0);
     await page.close();
   });

@@ -132,6 +132,28 @@ describe('passage', with_engine('chromium', 240_000), () => {
     await page.close();
   });
 
+  test('a name that would turn the direction of writing turns no figure after it', async () => {
+    const { page } = await fresh(views['tablet across']);
+    const { marks } = await read(page);
+    await done(page, 'add-mark', { name: 'Rock\u202E', lat_deg: marks[0].lat_deg + 0.002, lon_deg: marks[0].lon_deg, kind: 'danger', radius_nm: 0.1 });
+    await done(page, 'make-passage');
+    for (const [field, text] of Object.entries({ speed: '5', time: '0640' })) await done(page, 'type-passage', { field, text });
+    await done(page, 'open-slip', { slip: 'passage' });
+    const places = await until(page, 'the danger', () => {
+      const text = [...document.querySelectorAll('[data-panel=passage] .advice')].map((part) => part.firstChild).find((part) => / nm to /.test(part?.data));
+      const range = document.createRange();
+      return text && [...text.data].map((character, i) => {
+        range.setStart(text, i);
+        range.setEnd(text, i + 1);
+        const { left, top } = range.getBoundingClientRect();
+        return { character, left, top };
+      }).filter(({ character }) => /\d/.test(character));
+    });
+    assert.ok(places.length > 8);
+    for (const [i, place] of places.entries()) assert.ok(i === 0 || place.top > places[i - 1].top || place.left > places[i - 1].left, `figure ${i} stands before the one before it`);
+    await page.close();
+  });
+
   test('under way: leave, three ends of legs, back again, touch locked, the deck log', async () => {
     const { page, hand } = await fresh(views.phone);
     await plan_demo(page);

@@ -115,6 +115,21 @@ TEST_CASE("any document comes back equal") {
   }
 }
 
+TEST_CASE("a name that would turn the direction of the sentences it stands in comes without that") {
+  Document document = document_of_format_1();
+  Mark mark = document.marks.at(0);
+  mark.name = "Rock\u202E";
+  mark.note = "\u2067kelp";
+  document.marks = document.marks.replaced(mark);
+  for (const std::string& text : {encode_document(document), plain_text_of(document)}) {
+    const Result<Document> decoded = decode_document(text);
+    REQUIRE(decoded.ok());
+    CHECK(decoded->marks.at(0).name == "Rock");
+    CHECK(decoded->marks.at(0).note == "kelp");
+    CHECK(*decode_document(encode_document(*decoded)) == *decoded);
+  }
+}
+
 TEST_CASE("a link, a saved file and the bare text say the same") {
   const std::string text(k_text_of_format_1);
   for (const std::string& around : {"https://example.org/sheet/?x=1#" + text, "#" + text, text + "\n", " \r\n" + text + "\t\xC2\xA0"}) {

@@ -51,6 +51,20 @@ TEST_CASE("a broken sequence does not swallow what follows it") {
   CHECK(repaired_utf8("Kráľova 灯") == "Kráľova 灯");
 }
 
+TEST_CASE("what turns the direction of writing turns it back, or is left out") {
+  // Source: Unicode Standard Annex #9, table 2: embeddings and overrides end with U+202C, isolates with U+2069, all of them with the paragraph.
+  const std::string lre = "\u202A", rlo = "\u202E", pdf = "\u202C", lri = "\u2066", fsi = "\u2068", pdi = "\u2069";
+  for (const std::string& whole : {std::string("Gull"), rlo + "lluG" + pdf, lri + "zero" + pdi, fsi + "a" + rlo + "b" + pdf + "c" + pdi, lre + rlo + "x" + pdf + pdf, std::string("\u05D0 1"), pdf + "a" + pdi})
+    CHECK(repaired_utf8(whole) == whole);
+  CHECK(repaired_utf8("Rock" + rlo) == "Rock");
+  CHECK(repaired_utf8(rlo + lre + "a" + pdf + "b") == lre + "a" + pdf + "b");
+  CHECK(repaired_utf8(lri + rlo + "a" + pdi + "b") == lri + rlo + "a" + pdi + "b");  // the isolate's end is the override's too
+  CHECK(repaired_utf8(rlo + lri + "a" + pdf + "b") == "a" + pdf + "b");              // within an isolate nothing outside it is ended
+  CHECK(repaired_utf8(rlo + "a\nb" + pdf) == "a\nb" + pdf);
+  CHECK(repaired_utf8(rlo) == "\uFFFD");  // a name of nothing else has still to be one
+  CHECK(repaired_utf8("").empty());
+}
+
 TEST_CASE("white space goes at the ends alone") {
   CHECK(trimmed(" \t\r\n Gull  Rock \xC2\xA0 ") == "Gull  Rock");
   CHECK(trimmed(" \xC2\xA0 ").empty());
