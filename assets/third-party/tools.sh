@@ -45,7 +45,7 @@ build() {  # preset target...
   shift
   mkdir -p build/log
   say "building $preset: $*"
-  { cmake --preset "$preset" -DFOGSHEET_WERROR="${FOGSHEET_WERROR:-OFF}" &&
+  { cmake --preset "$preset" -DFOGSHEET_WERROR="${FOGSHEET_WERROR:-OFF}" ${CI:+-DCMAKE_CXX_FLAGS_DEBUG=-g1} &&
     cmake --build --preset "$preset" --parallel "$(nproc 2>/dev/null || echo 2)" --target "$@"; } >"$log" 2>&1 ||
     { sed -n '/^FAILED\|[Ee]rror/,$p' "$log" | cut -c 1-300 | grep -v '^\[[0-9/]*\]' | head -n 60 >&2; complain "building $preset failed; all of it is in $log"; return 1; }
 }
