@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/earth/rhumb.h"
+#include "core/formats/document_text.h"
 #include "tests/shell/hands.h"
 
 using namespace fogsheet;
@@ -158,6 +159,9 @@ TEST_CASE("a line stays within the border however long the edge") {
     bench.done("turn-edge", Value::object({{"bearing_deg", deg}, {"reference", "true"}}));
     bench.done("slide-edge-to", Value::object({{"mark", bench.mark_id(2)}}));
     bench.done("draw-line");
+    const Document drawn = decode_document(bench.app.link()).value();
+    CHECK(lies_on_sheet(projection_of(drawn), drawn.marks.at(drawn.marks.size() - 1).at));
+    CHECK(apart_deg(*bench.leg(bench.count("legs") - 1)["course_true_deg"].number(), deg) < 0.1);
     bench.done("undo");
     bench.done("lift-edge");
   }
