@@ -64,6 +64,7 @@ Panel drawer_slip(const Session& session) {
   slip.items.push_back(HeadingItem{.text = "Drawer of sheets"});
   slip.items.push_back(parts::close_button());
   add_damaged(slip, session);
+  if (session.file) slip.items.push_back(ButtonItem{.name = "show-file", .label = words::show_file(*session.file), .on_press = {"show-file"}});
   const std::vector<const SheetInDrawer*> all = session.sheets.shown(), found = found_among(all, session.drawer.search);
   if (all.size() > k_searched_from || !session.drawer.search.empty())
     slip.items.push_back(FieldItem{.name = "search", .label = words::search_label(), .text = session.drawer.search, .as_typed = true, .on_leave = {"search-drawer"}});
@@ -87,7 +88,6 @@ Panel drawer_slip(const Session& session) {
   slip.items.push_back(ButtonItem{.name = "new-sheet", .label = "New sheet", .look = ButtonLook::main, .on_press = {"open-slip", Value::object({{"slip", "new-sheet"}})}});
   slip.items.push_back(ButtonItem{.name = "save-all", .label = words::save_all(), .on_press = {"save-all"}});
   slip.items.push_back(ButtonItem{.name = "open-file", .label = "Open a file", .on_press = {"open-file"}});
-  if (session.file) slip.items.push_back(ButtonItem{.name = "show-file", .label = words::show_file(*session.file), .on_press = {"show-file"}});
   return slip;
 }
 
