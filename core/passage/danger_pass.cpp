@@ -1,21 +1,12 @@
 #include "core/passage/danger_pass.h"
 
 #include <algorithm>
-#include <cmath>
 #include <optional>
 
 namespace fogsheet {
 namespace {
 
 constexpr double k_within_reach = 3;
-
-double square(double x) { return x * x; }
-
-/// What a covariance of places is across a track, one standard deviation.
-double across_nm(const LegDoubt& doubt, TrueDirection track) {
-  const PlaneVector side = along(TrueDirection(track.deg() + 90));
-  return std::sqrt(std::max(0.0, square(side.north) * doubt.north_north + 2 * side.north * side.east * doubt.north_east + square(side.east) * doubt.east_east));
-}
 
 DangerPass pass_of(const Document& document, const PassagePlan& plan, std::size_t index, const Mark& danger) {
   const PlannedLeg& leg = plan.legs[index];
@@ -27,8 +18,7 @@ DangerPass pass_of(const Document& document, const PassagePlan& plan, std::size_
   pass.side = across < 0 ? Side::port : Side::starboard;
   pass.off_nm = length_of(there - pass.along_nm * line);
   pass.clear_nm = pass.off_nm - danger.radius_nm;
-  const double at_start = index == 0 ? k_start_sd_nm : across_nm(plan.legs[index - 1].doubt, leg.rhumb.course);
-  const double at_end = leg.doubt.sd.across_nm;
+  const double at_start = leg.doubt.at_start.across_nm, at_end = leg.doubt.sd.across_nm;
   pass.doubt_nm = k_sds_for_19_in_20 * (at_start + (at_end - at_start) * pass.along_nm / run_nm);
   return pass;
 }

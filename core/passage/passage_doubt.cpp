@@ -68,6 +68,13 @@ struct Gathered {
   }
 };
 
+AlongAcross sd_along(TrueDirection track, const std::array<Covariance, k_doubt_sources>& sources) {
+  Covariance whole;
+  for (const Covariance& source : sources) whole.add(source);
+  const PlaneVector ahead = along(track);
+  return {.along_nm = whole.sd(ahead), .across_nm = whole.sd({-ahead.east, ahead.north})};
+}
+
 LegDoubt told_along(TrueDirection track, const std::array<Covariance, k_doubt_sources>& sources) {
   const PlaneVector ahead = along(track), starboard{-ahead.east, ahead.north};
   LegDoubt doubt;
@@ -76,7 +83,7 @@ LegDoubt told_along(TrueDirection track, const std::array<Covariance, k_doubt_so
     whole.add(sources[i]);
     doubt.by_source[i] = {.along_nm = sources[i].sd(ahead), .across_nm = sources[i].sd(starboard)};
   }
-  doubt.sd = {.along_nm = whole.sd(ahead), .across_nm = whole.sd(starboard)};
+  doubt.sd = sd_along(track, sources);
   doubt.north_north = whole.north_north;
   doubt.north_east = whole.north_east;
   doubt.east_east = whole.east_east;
@@ -90,8 +97,10 @@ std::vector<LegDoubt> passage_doubt(std::span<const DoubtLeg> legs, const DoubtS
   doubts.reserve(legs.size());
   Gathered gathered{.start_nm = sds.start_nm};
   for (const DoubtLeg& leg : legs) {
+    const AlongAcross at_start = sd_along(leg.track, gathered.by_source());
     gathered.add(leg, sds);
     doubts.push_back(told_along(leg.track, gathered.by_source()));
+    doubts.back().at_start = at_start;
     if (leg.seen_sd_nm) gathered = {.start_nm = *leg.seen_sd_nm};
   }
   return doubts;

@@ -6,6 +6,7 @@
 
 #include "core/document/actions.h"
 #include "core/document/facts.h"
+#include "core/passage/danger_pass.h"
 #include "core/passage/progress.h"
 #include "doctest/doctest.h"
 
@@ -296,6 +297,27 @@ TEST_CASE("a leg that took longer than planned has gathered that much more doubt
   write(DeckEntryKind::not_seen, 400 + 180);  // planned: about 42 minutes
   const AlongAcross stream = drawn.under_way().legs[0].doubt.by_source[static_cast<std::size_t>(DoubtSource::stream)];
   CHECK(stream.across_nm == doctest::Approx(3 * k_stream_sd_kn));
+}
+
+TEST_CASE("a danger near a leg's begin lies within less doubt once a mark was seen there") {
+  Drawn drawn;
+  REQUIRE(add_mark(drawn.history, {.name = "Rock", .lat_deg = k_middle_lat + 0.5 / 60, .lon_deg = k_middle_lon - 1.16 / 60, .kind = MarkKind::danger, .radius_nm = 0.01}).ok());
+  const auto write = [&](DeckEntryKind kind, int minutes) { REQUIRE(write_deck_log(drawn.history, drawn.id, {.kind = kind, .date = k_day, .time = {minutes}}).ok()); };
+  const auto doubt_nm = [&] {
+    const PassagePlan plan = drawn.under_way();
+    for (const DangerPass& pass : danger_passes(drawn.document(), plan))
+      if (pass.leg == 1) return pass.doubt_nm;
+    return 0.0;
+  };
+  write(DeckEntryKind::departed, 400);
+  write(DeckEntryKind::not_seen, 440);
+  const double unseen_nm = doubt_nm();
+  drawn.history.undo();
+  write(DeckEntryKind::seen, 440);
+  REQUIRE(unseen_nm > 0.2);
+  CHECK(doubt_nm() < 0.3 * unseen_nm);
+  CHECK(doubt_nm() > k_sds_for_19_in_20 * k_start_sd_nm);
+  CHECK(drawn.under_way().legs[1].doubt.at_start.across_nm == doctest::Approx(k_start_sd_nm));
 }
 
 TEST_CASE("how far along a leg: by the clock evenly, by the log where it was read, never past either end") {
