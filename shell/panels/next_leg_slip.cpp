@@ -78,7 +78,7 @@ void add_course(Panel& slip, const Session& session, const Passage& passage, con
   const Date day = day_of(passage);
   const HeldCourse* course = &leg.courses.front();
   for (const HeldCourse& each : leg.courses)
-    if (now_s(session) >= each.from_s) course = &each;
+    if (under_way(passage).departed && now_s(session) >= each.from_s) course = &each;
   const words::CourseToHold hold = words::course_to_hold(*course, session.settings.rounding);
   const std::string north = hold.under == "compass" ? "by the steering compass" : hold.under;
   LineItem line{.text = "course to hold, " + north + ": " + hold.text()};

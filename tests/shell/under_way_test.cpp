@@ -69,6 +69,20 @@ TEST_CASE("the next leg: one course, what ends it is held, and it can be taken b
   CHECK(has(text_of(visit.panel("next-leg")), "[We leave, held]"));
 }
 
+TEST_CASE("before she has left, the course of the leg's first hour is the one to hold") {
+  FakeStore store;
+  Visit visit(store);
+  plan_demo(visit);  // for a day that is long past
+  visit.done("type-passage", typed("way", "hourly"));
+  visit.done("type-passage", typed("tide/0/time", "0730"));
+  for (int hour = -6; hour <= 6; ++hour) visit.done("type-passage", typed("stream/hour/" + std::to_string(hour), hour < 0 ? "352/1.5" : "172/1.5"));
+  const Value leg = visit.app.read()["passage"]["legs"][std::size_t{0}];
+  REQUIRE(*leg["courses"].number() > 1);
+  const std::string hold = *leg["shown"]["hold"].text();
+  const std::string text = text_of(visit.panel("next-leg"));
+  CHECK_MESSAGE(text.find(": " + hold + " \n") != std::string::npos, hold << " in " << text);
+}
+
 TEST_CASE("the deck log: times in order, the log overrules the clock, a bad time stays in its field") {
   FakeStore store;
   Visit visit(store);
