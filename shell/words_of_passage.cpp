@@ -58,9 +58,12 @@ std::string day_in_words(Date date) {
 }
 
 std::string passage_beside(const Passage& passage, const PassagePlan& plan) {
+  const std::optional<ClockTime>& entered = plan.homeward ? passage.home_time : passage.time;
+  const bool is_arrival = !plan.homeward && passage.is_arrival;
   std::string text = day_in_words(plan.homeward ? passage.home_date.value_or(passage.date) : passage.date);
-  const bool has_departure = !plan.legs.empty() && !plan.legs.front().problem && plan.legs.front().run.departure_s != 0;
-  text += has_departure ? " · leave " + clock(passage, plan.legs.front().run.departure_s) + " " + zone_name(passage.zone) : " · time not entered";
+  if (!entered) text += " · time not entered";
+  else if (is_arrival && plan.has_times && !plan.legs.empty()) text += " · leave " + clock(passage, plan.legs.front().run.departure_s) + " " + zone_name(passage.zone);
+  else text += (is_arrival ? " · arrive " : " · leave ") + print_clock_time(*entered) + " " + zone_name(passage.zone);
   return text + (passage.speed_kn ? " · " + plain_number(*passage.speed_kn) + " kn through the water" : " · speed not entered");
 }
 

@@ -194,6 +194,24 @@ TEST_CASE("what the doubt counts on for the stream is said as it is, leg by leg"
   CHECK(taken("stream 0.3 kn, 1 kn where it was not entered, log"));
 }
 
+TEST_CASE("beside the passage's name stands what was entered of its time, whether it can be worked with or not") {
+  FakeStore store;
+  Visit visit(store);
+  plan_demo(visit);
+  visit.done("close-slip");
+  const auto says = [&](const char* words) { return page_text(visit, "passage").find(words) != std::string::npos; };
+  CHECK(says(" · leave 0640 UTC+1 · 5 kn"));
+  type(visit, "times", "arrival");
+  CHECK(says(" · leave "));
+  CHECK_FALSE(says(" · leave 0640"));
+  const Value legs = visit.app.read()["legs"];
+  visit.done("remove-leg", Value::object({{"id", *legs[std::size_t{2}]["id"].text()}}));
+  CHECK(says(" · arrive 0640 UTC+1 · 5 kn"));
+  CHECK_FALSE(says(" · leave "));
+  type(visit, "time", "");
+  CHECK(says(" · time not entered"));
+}
+
 TEST_CASE("a mark taken off under a leg: the card says so, what was typed stays, undo brings it back") {
   FakeStore store;
   Visit visit(store);
