@@ -12,17 +12,18 @@ export async function kept_photograph(sheet) {
   if (!any_kept()) return null;
   return with_stores('readonly', async (files, placings) => {
     const [file, placing] = await Promise.all([asked(files.get(sheet)), asked(placings.get(sheet))]);
-    return file && { name: file.name, blob: file.blob, placing: placing ?? new Uint8Array() };
+    return file && { name: file.name, blob: new Blob([file.bytes]), placing: placing ?? new Uint8Array() };
   });
 }
 
-/// @return "kept", "full" or "not_kept"
+/// As bytes: WebKit keeps no blob where it keeps nothing past its own end. @return "kept", "full" or "not_kept"
 export async function keep_photograph(sheet, { name: file_name, blob }, placing, is_new) {
   try {
     if (is_new && !(await has_room(blob.size))) return 'full';
+    const bytes = is_new ? await blob.arrayBuffer() : null;
     note_kept();  // first: what is not asked for at the next start would lie there for nothing
     await with_stores('readwrite', (files, placings) => {
-      if (is_new) files.put({ name: file_name, blob }, sheet);
+      if (is_new) files.put({ name: file_name, bytes }, sheet);
       placings.put(placing, sheet);
     });
     return 'kept';
