@@ -90,7 +90,7 @@ for (const engine of engines) {
 
     await done(page, 'change-mark', { id: (await read(page)).marks[0].id, name: 'Tern Rock' });
     await page.evaluate((hash) => { location.hash = hash; }, fragment(sent));
-    await until(page, 'the question, or the sheet', () => document.querySelector('[data-panel=link]') || window.fogsheet.read().marks[0].name === 'Gull Rock');
+    await until(page, 'the question, or the sheet', () => document.querySelector('[data-panel=link]') !== null || window.fogsheet.read().marks[0].name === 'Gull Rock');
     if ((await read(page)).marks[0].name !== 'Gull Rock') await done(page, 'open-arrived');
     const names = async () => (await read(page)).history.drawer.filter(({ removed }) => !removed).length;
     const sheets = await names();
@@ -101,11 +101,11 @@ for (const engine of engines) {
       URL.createObjectURL = (blob) => { window.saved = blob; return make.call(URL, blob); };
     });
     await done(page, 'save-all');
-    await until(page, 'the file of all', () => window.saved);
+    await until(page, 'the file of all', () => Boolean(window.saved));
     const bytes = await page.evaluate(async () => [...new Uint8Array(await window.saved.arrayBuffer())]);
     await done(page, 'add-mark', { name: 'since', lat_deg: 44.02, lon_deg: -31 });
     await drop(page, ['all.fogsheets', bytes]);
-    await until(page, 'what the file holds', () => document.querySelector('[data-panel=file] [data-name=take-in]'));
+    await until(page, 'what the file holds', () => document.querySelector('[data-panel=file] [data-name=take-in]') !== null);
     await done(page, 'take-in');
     await until(page, 'the copy', (count) => window.fogsheet.read().history.drawer.filter(({ removed }) => !removed).length === count, sheets + 1);
   });
