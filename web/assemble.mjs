@@ -1,6 +1,7 @@
-// Lays the static site out: node web/assemble.mjs --program DIR --fonts DIR --palettes FILE --out DIR [--notice TITLE=FILE]...
+// Lays the static site out: node web/assemble.mjs --program DIR --fonts DIR --palettes FILE --esbuild PROGRAM --out DIR [--notice TITLE=FILE]...
 // What belongs together lies in a folder named by the version, so that pages of two versions never mix their files; the
 // version is a hash of all of it. The service worker's list is the site's own.
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -25,11 +26,15 @@ const list = (folder, suffix) => readdirSync(folder).filter((name) => name.endsW
 
 const fill = (template, values) => template.replace(/\{\{(\w+)\}\}/g, (_, name) => values[name]);
 
+/// The bytes of a script or style with all taken out that only people read.
+const made_smaller = (esbuild) => (name, bytes) => execFileSync(esbuild, ['--minify', '--charset=utf8', `--loader=${path.extname(name).slice(1)}`], { input: bytes, maxBuffer: 1 << 26 });
+
 /// @param notices  [[title, file]...] of the licences of what is built in
+/// @param smaller  what is done to each script and style: name, bytes -> bytes
 /// @return {version, files: a map from each path in the site to its bytes, kept: the paths that offline use needs, later: those
 /// of them that the first use does not}
-export function assemble({ program, fonts, palettes, notices = [] }) {
-  const scripts = list(page, '.js').filter((name) => name !== 'sw.js');
+export function assemble({ program, fonts, palettes, notices = [], smaller = (_, bytes) => bytes }) {
+  const scripts = list(page, '.js').filter((name) => !['sw.js', 'palette.js'].includes(name));
   const faces = list(fonts, '.otf');
   const table = String(read(palettes));
   const behind = colours_of(table, 'table');
@@ -42,7 +47,7 @@ export function assemble({ program, fonts, palettes, notices = [] }) {
     ...faces.map((name) => [`fonts/${name}`, read(fonts, name)]),
     ['palette.js', Buffer.from(fill(String(read(page, 'palette.js')), colours))],
     ['page.css', Buffer.from(style)],
-  ]);
+  ].map(([name, bytes]) => [name, /\.(js|css)$/.test(name) ? smaller(name, bytes) : bytes]));
   const fixed = new Map([
     ...list(path.join(page, 'icons'), '').map((name) => [`icons/${name}`, read(page, 'icons', name)]),
     ['manifest.webmanifest', Buffer.from(fill(String(read(page, 'manifest.webmanifest')), colours))],
@@ -51,7 +56,7 @@ export function assemble({ program, fonts, palettes, notices = [] }) {
   const templates = { index: String(read(page, 'index.html')), worker: String(read(page, 'sw.js')) };
   const version = version_of([...versioned, ...fixed, ...Object.entries(templates)]);
 
-  const modules = [...scripts.filter((name) => name !== 'palette.js' && !later_scripts.includes(name)), 'fogsheet.js'];
+  const modules = [...scripts.filter((name) => !later_scripts.includes(name)), 'fogsheet.js'];
   const preloads = [
     ...faces.map((name) => `<link rel="preload" href="${version}/fonts/${name}" as="fetch" crossorigin>`),
     ...modules.map((name) => `<link rel="modulepreload" href="${version}/${name}">`),
@@ -97,9 +102,9 @@ export function size_table({ files, kept, later }) {
 
 function main() {
   const text = { type: 'string' };
-  const { values } = parseArgs({ options: { program: text, fonts: text, palettes: text, out: text, notice: { type: 'string', multiple: true } } });
+  const { values } = parseArgs({ options: { program: text, fonts: text, palettes: text, esbuild: text, out: text, notice: { type: 'string', multiple: true } } });
   const notices = (values.notice ?? []).map((notice) => notice.split(/=(.*)/s).slice(0, 2));
-  const site = assemble({ ...values, notices });
+  const site = assemble({ ...values, notices, smaller: made_smaller(values.esbuild) });
   write_site(site.files, values.out);
   console.log(`${size_table(site)}\nversion ${site.version}`);
 }

@@ -41,7 +41,7 @@ export function one_file(site, esbuild) {
 
   const palette = String(read(version, 'palette.js'));
   const script = bundled(path.join(site, version, first_script), esbuild, 'esm');
-  const style = String(read(version, 'page.css')).replace(/url\("([^"]+\.otf)"\)/g, (_, name) => `url("data:font/otf;base64,${within(`${version}/${name}`)}")`);
+  const style = String(read(version, 'page.css')).replace(/url\("?([^")]+\.otf)"?\)/g, (_, name) => `url("data:font/otf;base64,${within(`${version}/${name}`)}")`);
   const icon = `data:image/svg+xml;base64,${within('icons/sheet.svg')}`;
   const hold = (name, text) => `<script type="text/plain" data-file="${name}">${text}</script>`;
   const held = [
