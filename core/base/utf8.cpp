@@ -40,20 +40,27 @@ bool is_isolate(char32_t c) { return c >= 0x2066 && c <= 0x2068; }
 constexpr char32_t k_end_of_embedding = 0x202C, k_end_of_isolate = 0x2069;
 constexpr std::size_t k_turn_bytes = 3;  // each of these
 
+constexpr std::size_t k_deepest = 125;  // of them within each other (UAX #9, BD2): further ones have no effect
+
 // What turns the direction of writing in a text, as it is built up, and is not turned back yet.
 class OpenTurns {
  public:
   explicit OpenTurns(std::string& text) : text_(text) {}
 
-  /// Before the character is put on.
-  void meet(char32_t character) {
-    if (is_embedding(character) || is_isolate(character)) open_.push_back({text_.size(), is_isolate(character)});
-    if (character == k_end_of_embedding && !open_.empty() && !open_.back().is_isolate) open_.pop_back();
-    if (character == k_end_of_isolate) {
+  /// Before the character is put on; false when it is to be left out.
+  bool meet(char32_t character) {
+    if (is_embedding(character) || is_isolate(character)) {
+      if (open_.size() == k_deepest) return false;
+      open_.push_back({text_.size(), is_isolate(character)});
+    } else if (character == k_end_of_embedding) {
+      if (!open_.empty() && !open_.back().is_isolate) open_.pop_back();
+    } else if (character == k_end_of_isolate) {
       const auto last = std::find_if(open_.rbegin(), open_.rend(), [](const Turn& turn) { return turn.is_isolate; });
       if (last != open_.rend()) open_.erase(std::prev(last.base()), open_.end());
+    } else if (character == '\n') {
+      leave_out();
     }
-    if (character == '\n') leave_out();
+    return true;
   }
 
   void leave_out() {
@@ -101,8 +108,7 @@ std::string repaired_utf8(std::string_view text) {
   const bool is_empty = text.empty();
   while (!text.empty()) {
     const auto [length, character] = first_sequence(text);
-    turns.meet(character);
-    repaired += length == 0 ? k_replacement : text.substr(0, length);
+    if (turns.meet(character)) repaired += length == 0 ? k_replacement : text.substr(0, length);
     text.remove_prefix(length == 0 ? 1 : length);
   }
   turns.leave_out();

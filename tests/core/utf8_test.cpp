@@ -1,6 +1,9 @@
 // UTF-8 as the standard has it, and as it must not be. Sequences from Unicode 15, tables 3-7 and 3-8.
 #include "core/base/utf8.h"
 
+#include <algorithm>
+#include <string>
+
 #include "doctest/doctest.h"
 
 using namespace fogsheet;
@@ -63,6 +66,14 @@ TEST_CASE("what turns the direction of writing turns it back, or is left out") {
   CHECK(repaired_utf8(rlo + "a\nb" + pdf) == "a\nb" + pdf);
   CHECK(repaired_utf8(rlo) == "\uFFFD");  // a name of nothing else has still to be one
   CHECK(repaired_utf8("").empty());
+}
+
+TEST_CASE("a text of millions of turns is repaired in one go") {
+  std::string text;
+  for (int i = 0; i < 1'000'000; ++i) text += i % 3 == 0 ? "\u202Ea" : i % 3 == 1 ? "\u2066b" : "\u2069";
+  const std::string repaired = repaired_utf8(text + "\u202E");
+  CHECK(repaired == repaired_utf8(repaired));
+  CHECK(std::count(repaired.begin(), repaired.end(), 'a') == 333'334);
 }
 
 TEST_CASE("white space goes at the ends alone") {
