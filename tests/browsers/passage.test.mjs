@@ -167,8 +167,9 @@ describe('passage', with_engine('chromium', 240_000), () => {
     await until(page, 'left', () => window.fogsheet.read().passage.under_way.departed);
     await shot(page, 'next-leg-phone');
     assert.match(await text_of(page, '[data-panel="next-leg"]'), /Leg 1 of 3/);
-    await page.evaluate(() => window.fogsheet.command('end-leg', { how: 'seen', time: '2570' }));
+    await command(page, 'end-leg', { how: 'seen', time: '2570' });
     await until(page, 'the reason on the screen', () => document.querySelector('#margin .caution')?.getBoundingClientRect().top >= 0);
+    await command(page, 'type-deck', { field: 'time', text: '' });
     await hold_part(page, 'end-leg/seen');
     await until(page, 'leg 2', () => window.fogsheet.read().passage.under_way.leg === 1);
     await hold_part(page, 'end-leg/not-seen');
