@@ -153,7 +153,7 @@ async function rough_readings(page, hand) {
   await until(page, 'their mean', () => document.querySelector('[data-panel=rough-method] .readings')?.innerText.replace(/\s/g, '').startsWith('001°T'));
   await fill(page, hand, 'rough-run', '4.1');
   // The spread is sqrt((16 + 0 + 16) / 2) = 4 degrees: 4.1 sin 4 = 0.29.
-  await until(page, 'what that means', () => document.querySelector('[data-panel=rough-method]').innerText.includes('0.3 nm to either side'));
+  await until(page, 'what that means', () => document.querySelector('[data-panel=rough-method]').innerText.includes('0.3\u00A0nm to either side'));
   await press_part(page, hand, 'close');
 }
 

@@ -13,6 +13,9 @@ export function set(element, name, value) {
   else if (element.getAttribute(name) !== String(value)) element.setAttribute(name, value);
 }
 
+/// A figure keeps its unit: no line ends between them.
+export const with_units = (text) => text.replace(/(\d) (?=(?:nm|kn)\b)/g, '$1\u00A0');
+
 export function say(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }

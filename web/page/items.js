@@ -1,5 +1,5 @@
 // The nine kinds of item that panels are made of. Each gives {element, patch(item)}; patch changes only what differs.
-import { make, say, set } from './dom.js';
+import { make, say, set, with_units } from './dom.js';
 import { field } from './field.js';
 import { figure } from './figure.js';
 import { icon } from './icons.js';
@@ -37,8 +37,8 @@ function line() {
     patch(item) {
       const large = item.readings.length > 0;
       set(element, 'class', large ? 'line reading-line' : `line ${item.tone}`);
-      say(words, item.text);
-      say(value, item.value);
+      say(words, with_units(item.text));
+      say(value, with_units(item.value));
       value.hidden = !item.value;
       words.classList.toggle('visually-hidden', large);
       readings.hidden = !large;
@@ -223,8 +223,8 @@ function caution() {
   return {
     element,
     patch(item) {
-      say(text, item.text);
-      say(advice, item.advice);
+      say(text, with_units(item.text));
+      say(advice, with_units(item.advice));
     },
   };
 }

@@ -1,5 +1,5 @@
 // Items that are tables: a column sum, laid out so that it can be checked by eye, and a plain table.
-import { make, say, set } from './dom.js';
+import { make, say, set, with_units } from './dom.js';
 import { drawn_from } from './figure.js';
 
 /// A row a term: the word with its reason under it, sign, figures, letter. A rule stands above each result.
@@ -54,7 +54,7 @@ export function table(act) {
       };
       body.replaceChildren(...item.rows.map((cells, row) => {
         const line = make('tr', { class: item.row_presses[row] ? 'pressable' : null },
-          ...cells.map((text, i) => make('td', { class: figures(i) }, i === 0 ? first(text, row) : make('bdi', {}, text))));
+          ...cells.map((text, i) => make('td', { class: figures(i) }, i === 0 ? first(text, row) : make('bdi', {}, with_units(text)))));
         if (item.row_presses[row]) line.addEventListener('click', () => press(row));
         return line;
       }));
