@@ -140,7 +140,7 @@ describe('passage', with_engine('chromium', 240_000), () => {
     for (const [field, text] of Object.entries({ speed: '5', time: '0640' })) await done(page, 'type-passage', { field, text });
     await done(page, 'open-slip', { slip: 'passage' });
     const places = await until(page, 'the danger', () => {
-      const text = [...document.querySelectorAll('[data-panel=passage] .advice')].map((part) => part.firstChild).find((part) => / nm to /.test(part?.data));
+      const text = [...document.querySelectorAll('[data-panel=passage] .advice')].map((part) => part.firstChild).find((part) => /\snm to /.test(part?.data));
       const range = document.createRange();
       return text && [...text.data].map((character, i) => {
         range.setStart(text, i);
