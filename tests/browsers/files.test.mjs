@@ -216,7 +216,7 @@ describe('files', with_engine('chromium', 240_000), () => {
     const watched = watch(page, stage.site.origin);
     const before = await read(page);
     for (const [name, content, why] of [
-      ['a.gpx', '<!DOCTYPE g [<!ENTITY a "x">]><gpx>&a;</gpx>', /document type of its own/],
+      ['a.gpx', '<!DOCTYPE gpx [<!ENTITY a "x">]><gpx>&a;</gpx>', /document type of its own/],
       ['a.gpx', '<gpx><wpt lat="1"', /broken/],
       ['a.png', '<svg xmlns="http://www.w3.org/2000/svg" onload="alert(1)"><script>alert(1)</script></svg>', /another kind: “svg”/],
       ['a.geojson', `{"type":"FeatureCollection","features":${'['.repeat(100000)}`, /too deeply/],
