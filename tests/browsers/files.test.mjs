@@ -154,7 +154,7 @@ describe('files', with_engine('chromium', 240_000), () => {
     await no_workers(page);
     assert.equal(await text_of(page, slip), '');
     const { marks, legs, history } = await read(page);
-    assert.deepEqual([marks.map(({ name }) => name), legs.length, history.undo_label], [['Meanwhile'], 0, 'add mark']);
+    assert.deepEqual([marks.map(({ name }) => name), legs.length, history.undo_label], [['Meanwhile'], 0, 'add Meanwhile']);
     await watched.check();
     await page.close();
   });
@@ -200,7 +200,7 @@ describe('files', with_engine('chromium', 240_000), () => {
   });
 
   test('what reads and writes them does not come: that is said in place', async () => {
-    const page = await fresh();
+    const page = await fresh({ serviceWorkers: 'block' });  // which would have it
     await page.raw.context.route('**/exchange.wasm', (route) => route.abort());
     await drop(page, ['small.gpx', gpx]);
     await until(page, 'the reason', said, slip, 'has not come: load the page once while you are online');
