@@ -65,7 +65,7 @@ std::string file_cut_advice(std::uint32_t line) { return "It can't be read past 
 
 std::string file_waits(const std::string& name) { return quoted(name) + " has been read: what it holds is in the drawer."; }
 
-std::string show_file(const FileInHand& file) { return file.is_being_read() ? quoted(file.name) + " is being read" : "What " + quoted(file.name) + " holds"; }
+std::string file_in_hand(const FileInHand& file) { return quoted(file.name) + (file.is_being_read() ? " is being read." : " has been read."); }
 
 std::string others_left(int count) { return "One file is read at a time: " + counted(static_cast<std::size_t>(count), "other was", "others were") + " left."; }
 

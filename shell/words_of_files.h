@@ -26,8 +26,8 @@ std::string format_label(const std::string& format);
 std::string file_is_read(const FileInHand& file);
 /// Of one that has been read while the user was at something else.
 std::string file_waits(const std::string& name);
-/// The button that shows it.
-std::string show_file(const FileInHand& file);
+/// Of either, in the drawer.
+std::string file_in_hand(const FileInHand& file);
 /// How many were dropped with the one that is taken.
 std::string others_left(int count);
 /// Of one that is read as far as it goes.

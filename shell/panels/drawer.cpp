@@ -64,7 +64,10 @@ Panel drawer_slip(const Session& session) {
   slip.items.push_back(HeadingItem{.text = "Drawer of sheets"});
   slip.items.push_back(parts::close_button());
   add_damaged(slip, session);
-  if (session.file) slip.items.push_back(ButtonItem{.name = "show-file", .label = words::show_file(*session.file), .on_press = {"show-file"}});
+  if (session.file) {
+    slip.items.push_back(LineItem{.text = words::file_in_hand(*session.file)});
+    slip.items.push_back(ButtonItem{.name = "show-file", .label = "Show it", .on_press = {"show-file"}});
+  }
   const std::vector<const SheetInDrawer*> all = session.sheets.shown(), found = found_among(all, session.drawer.search);
   if (all.size() > k_searched_from || !session.drawer.search.empty())
     slip.items.push_back(FieldItem{.name = "search", .label = words::search_label(), .text = session.drawer.search, .as_typed = true, .on_leave = {"search-drawer"}});

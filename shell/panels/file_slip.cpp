@@ -32,6 +32,7 @@ Panel file_slip(const Session& session) {
   Panel slip{.name = "file", .label = "What the file holds"};
   slip.items.push_back(HeadingItem{.text = file.name});
   slip.items.push_back(parts::close_button());
+  if (file.others > 0) slip.items.push_back(LineItem{.text = words::others_left(file.others), .tone = LineTone::soft});
   if (file.all) {
     add_backup(slip, session);
   } else if (!file.read) {
@@ -46,7 +47,6 @@ Panel file_slip(const Session& session) {
     if (all.departure) slip.items.push_back(LineItem{.text = words::departed(*all.departure), .tone = LineTone::soft});
     if (!all.marks.empty() || !all.lines.empty()) add_what_to_do(slip, session);
   }
-  if (file.others > 0) slip.items.push_back(LineItem{.text = words::others_left(file.others), .tone = LineTone::soft});
   slip.items.push_back(ButtonItem{.name = "put-file-away", .label = file.is_being_read() ? "Stop" : "Not now", .on_press = {"put-file-away"}});
   if (file.read && *file.read) add_left_out(slip, **file.read);
   return slip;
