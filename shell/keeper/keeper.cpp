@@ -121,7 +121,6 @@ void Keeper::write_step(SheetInDrawer& sheet) {
 
 void Keeper::write_desk() {
   if (!std::exchange(desk_waits_, false) || !may_write()) return;
-  desk_is_others_ = false;
   new_write({}).acts.push_back({.part = StorePart::desk, .bytes = framed(desk_)});
 }
 
@@ -220,7 +219,7 @@ void Keeper::wake(Sheets& sheets, std::int64_t now_ms) {
 }
 
 void Keeper::hide(Sheets& sheets, std::int64_t now_ms) {
-  desk_waits_ = desk_waits_ || desk_is_others_;  // the page that is left last is the one that comes back
+  desk_waits_ = desk_waits_ || desk_may_be_others_;  // the page that is left last is the one that comes back
   write_desk();
   if (!may_write()) return;
   for (const std::unique_ptr<SheetInDrawer>& sheet : sheets.all()) {

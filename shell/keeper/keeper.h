@@ -222,7 +222,7 @@ class Keeper {
   StoreBytes kept_desk_;
   StoreBytes desk_;
   bool desk_waits_ = false;
-  bool desk_is_others_ = false;  // another page has put its own in the store
+  bool desk_may_be_others_ = false;  // another page was heard of, which puts its own in the store, at its end without a word
   std::int64_t kept_ms_ = 0;
   std::int64_t wakes_at_ms_ = 0;
   std::int64_t rests_at_ms_ = 0;  // when whole sheets are written that are due

@@ -73,6 +73,7 @@ bool Keeper::any_claim(bool (*is)(const Claim&)) const {
 void Keeper::told(StoreNews what, StoreDocument document, const std::vector<StoreRecord>& records, Sheets& sheets, Boats& boats, std::int64_t now_ms) {
   if (!may_write()) return;
   const bool was_ours = is_ours(document);
+  desk_may_be_others_ = desk_may_be_others_ || what == StoreNews::elsewhere || what == StoreNews::wanted || what == StoreNews::heard;
   switch (what) {
     case StoreNews::elsewhere:
       if (const auto claim = claims_.find(document); claim != claims_.end() && !was_ours) claim->second.hold = Hold::elsewhere;
@@ -94,8 +95,8 @@ void Keeper::told(StoreNews what, StoreDocument document, const std::vector<Stor
       else take_up(BoatKey{document.key}, records, boats);
       return;
     case StoreNews::heard:
-      if (document.part == StorePart::desk && document.key == 0) desk_is_others_ = true;
-      else if (!is_under_way(document) && !hear(SheetKey{document.key}, records, sheets)) asks_.push_back({StoreAsk::Kind::read, document});
+      if (document.part == StorePart::desk && document.key == 0) return;
+      if (!is_under_way(document) && !hear(SheetKey{document.key}, records, sheets)) asks_.push_back({StoreAsk::Kind::read, document});
       return;
   }
 }

@@ -1,5 +1,6 @@
 // Several pages at once: one writes a sheet, the others take up what it has written; it goes from hand to hand, and nothing
 // that was shown as kept is lost, in whatever order things happen.
+#include <algorithm>
 #include <set>
 
 #include "core/boat/boat_actions.h"
@@ -172,6 +173,23 @@ TEST_CASE("a sheet that was taken out of the drawer elsewhere is no longer in ha
   at.harbour.settle(at.random);
   CHECK(at.two->sheets.in_hand().key == other);
   CHECK(at.two->sheets.shown().size() == 1);
+}
+
+TEST_CASE("a page that others were heard beside puts its own desk in the store whenever it is hidden: they may have gone without a word") {
+  const auto puts_desk = [](const Tab& tab, std::int64_t now_ms) {
+    tab->keeper.hide(tab->sheets, now_ms);
+    const std::vector<StoreWrite> writes = tab->keeper.take_writes();
+    return std::any_of(writes.begin(), writes.end(), [](const StoreWrite& write) { return write.acts.at(0).part == StorePart::desk; });
+  };
+  TwoTabs at;
+  CHECK(puts_desk(at.one, at.harbour.now_ms));
+  CHECK(puts_desk(at.one, at.harbour.now_ms));
+  CHECK(puts_desk(at.two, at.harbour.now_ms));
+  Random random{7};
+  Harbour alone;
+  const Tab only = alone.open();
+  alone.settle(random);
+  CHECK_FALSE(puts_desk(only, alone.now_ms));
 }
 
 TEST_CASE("boats go from page to page as sheets do") {
