@@ -182,6 +182,8 @@ TEST_CASE("a page that others were heard beside puts its own desk in the store w
     return std::any_of(writes.begin(), writes.end(), [](const StoreWrite& write) { return write.acts.at(0).part == StorePart::desk; });
   };
   TwoTabs at;
+  mark(at.harbour, at.two, "B", 44.01);
+  at.harbour.settle(at.random);
   CHECK(puts_desk(at.one, at.harbour.now_ms));
   CHECK(puts_desk(at.one, at.harbour.now_ms));
   CHECK(puts_desk(at.two, at.harbour.now_ms));
