@@ -68,26 +68,15 @@ struct Gathered {
   }
 };
 
-AlongAcross sd_along(TrueDirection track, const std::array<Covariance, k_doubt_sources>& sources) {
+Covariance sum_of(const std::array<Covariance, k_doubt_sources>& sources) {
   Covariance whole;
   for (const Covariance& source : sources) whole.add(source);
-  const PlaneVector ahead = along(track);
-  return {.along_nm = whole.sd(ahead), .across_nm = whole.sd({-ahead.east, ahead.north})};
+  return whole;
 }
 
-LegDoubt told_along(TrueDirection track, const std::array<Covariance, k_doubt_sources>& sources) {
-  const PlaneVector ahead = along(track), starboard{-ahead.east, ahead.north};
-  LegDoubt doubt;
-  Covariance whole;
-  for (std::size_t i = 0; i < k_doubt_sources; ++i) {
-    whole.add(sources[i]);
-    doubt.by_source[i] = {.along_nm = sources[i].sd(ahead), .across_nm = sources[i].sd(starboard)};
-  }
-  doubt.sd = sd_along(track, sources);
-  doubt.north_north = whole.north_north;
-  doubt.north_east = whole.north_east;
-  doubt.east_east = whole.east_east;
-  return doubt;
+AlongAcross told_along(TrueDirection track, const Covariance& covariance) {
+  const PlaneVector ahead = along(track);
+  return {.along_nm = covariance.sd(ahead), .across_nm = covariance.sd({-ahead.east, ahead.north})};
 }
 
 }  // namespace
@@ -97,10 +86,12 @@ std::vector<LegDoubt> passage_doubt(std::span<const DoubtLeg> legs, const DoubtS
   doubts.reserve(legs.size());
   Gathered gathered{.start_nm = sds.start_nm};
   for (const DoubtLeg& leg : legs) {
-    const AlongAcross at_start = sd_along(leg.track, gathered.by_source());
+    LegDoubt& doubt = doubts.emplace_back();
+    doubt.at_start = told_along(leg.track, sum_of(gathered.by_source()));
     gathered.add(leg, sds);
-    doubts.push_back(told_along(leg.track, gathered.by_source()));
-    doubts.back().at_start = at_start;
+    const std::array<Covariance, k_doubt_sources> sources = gathered.by_source();
+    doubt.sd = told_along(leg.track, sum_of(sources));
+    for (std::size_t i = 0; i < k_doubt_sources; ++i) doubt.by_source[i] = told_along(leg.track, sources[i]);
     if (leg.seen_sd_nm) gathered = {.start_nm = *leg.seen_sd_nm};
   }
   return doubts;

@@ -62,10 +62,6 @@ struct LegDoubt {
   AlongAcross sd;
   std::array<AlongAcross, k_doubt_sources> by_source;  // by DoubtSource; their squares add up to that of the whole
   AlongAcross at_start;  // told by the same track, with what was seen there allowed for
-  // Covariance of the place, square nautical miles.
-  double north_north = 0;
-  double north_east = 0;
-  double east_east = 0;
 };
 
 /// For each leg. What was seen at a leg's end takes the place of the start for those after it.

@@ -87,7 +87,7 @@ TEST_CASE("each source's part adds up to the whole, by squares") {
     }
     CHECK(std::sqrt(along_square) == doctest::Approx(doubt.sd.along_nm));
     CHECK(std::sqrt(across_square) == doctest::Approx(doubt.sd.across_nm));
-    CHECK(doubt.north_north + doubt.east_east == doctest::Approx(along_square + across_square));
+    CHECK(std::pow(doubt.sd.along_nm, 2) + std::pow(doubt.sd.across_nm, 2) == doctest::Approx(along_square + across_square));
   }
 }
 
