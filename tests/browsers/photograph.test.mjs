@@ -1,14 +1,14 @@
-// The photograph of a chart under the sheet: read, turned, placed, dimmed, kept. Charts are made here, on a canvas of the browser
-// (whose PNG and JPEG are the independent encoders), each with patches of colour at known pixels; where these must come to lie is
-// asked of the page by position (`where`), and looked up in its screenshots. Chromium.
+// The photograph of a chart under the sheet: read, turned, placed, dimmed, kept. Where the patches of a chart (lib/charts.mjs) must
+// come to lie is asked of the page by position (`where`), and looked up in its screenshots. Chromium.
 import assert from 'node:assert/strict';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
 
+import { by_day, chart, paper, shot, strong, turned } from './lib/charts.mjs';
 import { with_engine } from './lib/engines.mjs';
 import { mouse_hand, place_of } from './lib/hands.mjs';
-import { brightest, colour, distance, picture, same_ink } from './lib/pictures.mjs';
+import { brightest, distance, same_ink } from './lib/pictures.mjs';
 import { done, kept, kept_offline, link, note_violations, open, open_again, read, ready, text_of, until, watch } from './lib/sheet.mjs';
 import { open_site } from './lib/site.mjs';
 import { chromium_on_site } from './lib/stage.mjs';
@@ -16,41 +16,6 @@ import { chromium_on_site } from './lib/stage.mjs';
 const size = { width: 1180, height: 820 };
 const sheet = { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across', name: 'Chart' };
 const slip = '[data-panel=photograph]';
-const paper = colour('#FCFAF4');
-
-/// A chart: white, with patches [x, y, "#rrggbb"] of `side` pixels about their middles.
-async function chart(page, { width = 1200, height = 900, patches, side = 60, type = 'image/png' }) {
-  const base64 = await page.evaluate(async (w, h, list, wide, kind) => {
-    const canvas = new OffscreenCanvas(w, h);
-    const pen = canvas.getContext('2d');
-    pen.fillStyle = '#fff';
-    pen.fillRect(0, 0, w, h);
-    for (const [x, y, ink] of list) {
-      pen.fillStyle = ink;
-      pen.fillRect(x - wide / 2, y - wide / 2, wide, wide);
-    }
-    const blob = await canvas.convertToBlob({ type: kind, quality: 0.95 });
-    return new Promise((resolve) => {
-      const reader = new FileReader();
-      reader.onload = () => resolve(reader.result.split(',')[1]);
-      reader.readAsDataURL(blob);
-    });
-  }, width, height, patches, side, type);
-  return Buffer.from(base64, 'base64');
-}
-
-/// With EXIF's orientation (tag 274), as cameras put it in.
-function turned(jpeg, orientation) {
-  const tiff = Buffer.from('4d4d002a00000008000101120003000000010000000000000000', 'hex');
-  tiff[19] = orientation;
-  const segment = Buffer.concat([Buffer.from([0xff, 0xe1, 0, tiff.length + 8]), Buffer.from('Exif\0\0', 'latin1'), tiff]);
-  return Buffer.concat([jpeg.subarray(0, 2), segment, jpeg.subarray(2)]);
-}
-
-/// What a patch looks like by day: the paper, darkened by so much of it.
-const by_day = (ink, opacity) => colour(ink).map((channel, i) => paper[i] * (1 - opacity + opacity * channel / 255));
-const strong = 0.58;
-
 /// Opens it whatever is open: what lay open before a reload does so again.
 async function open_slip(page) {
   if (!(await text_of(page, slip))) await done(page, 'open-slip', { slip: 'photograph' });
@@ -76,16 +41,6 @@ async function shown(page) {
   assert.equal(page.raw.page.workers().length, 0, 'the worker goes when it is done');
   await page.evaluate(() => new Promise((drawn) => { requestAnimationFrame(() => requestAnimationFrame(drawn)); }));
 }
-
-const shot = async (page) => {
-  await page.evaluate(() => new Promise((drawn) => { requestAnimationFrame(() => requestAnimationFrame(drawn)); }));
-  const seen = picture(await page.screenshot());
-  // What lies about a place: lines and letters of the sheet that cross it are the fewer.
-  const around = Array.from({ length: 17 * 17 }, (_, i) => ({ dx: i % 17 - 8, dy: Math.floor(i / 17) - 8 }));
-  const middle_of = (list) => list.sort((a, b) => a - b)[Math.floor(list.length / 2)];
-  seen.about = ({ x, y }) => [0, 1, 2].map((channel) => middle_of(around.map(({ dx, dy }) => seen.at({ x: x + dx, y: y + dy })[channel])));
-  return seen;
-};
 
 const near = (got, wanted, what, within = 12) => assert.ok(distance(got, wanted) <= within, `${what}: ${got} for ${wanted.map(Math.round)}`);
 
