@@ -98,9 +98,9 @@ std::string not_kept(StoreFault why);
 std::string not_kept_advice(StoreFault why);
 std::string follows();
 std::string onto_a_copy();
-/// What was found amiss in what was kept, sheet by sheet.
-/// What kinds of things they are: "Found damaged", "Of a newer version".
+/// What kinds of things were found amiss in what was kept: "Found damaged", "Of a newer version".
 std::string findings_title(const std::vector<Finding>& found);
+/// What they are, sheet by sheet.
 std::string findings(const std::vector<Finding>& found, const Sheets& sheets);
 /// In the device's own time: "0612" where it is today, "2026-11-24" else.
 std::string day_or_time(std::int64_t at_ms, int minutes_east, Date today);

@@ -17,8 +17,8 @@ inline std::string print_magenta() { return "rose magenta"; }
 inline std::string print_black() { return "all black"; }
 /// Why the one or the other.
 std::string print_ink_hint(bool black);
-/// "4 pages, 2 across and 2 down, ..."
 inline std::string sheet_on_paper() { return "The sheet on its paper"; }
+/// "4 pages, 2 across and 2 down, ..."
 std::string pages_there_will_be(const PagePlan& plan);
 inline std::string print_at_full_size() { return "In the browser’s window choose 100 %, not “fit to page”, then lay a ruler on the line of 100 mm."; }
 inline std::string print_it() { return "Print"; }

@@ -2,7 +2,6 @@
 
 #include <limits>
 
-
 namespace fogsheet {
 
 VariationInUse variation_of(const Document& document, Rounding rounding) {

@@ -2,7 +2,7 @@
 // it whatever it is at. Each has a worker of its own, and goes with all its memory.
 import { own_worker, program_of } from './own_files.js';
 
-export const faults = { no_program: -1, too_long: -2, no_bytes: -3, broken: -4 };  // as k_page_faults in shell/app_inside.h has them
+export const faults = { no_program: -1, too_long: -2, no_bytes: -3, broken: -4 };  // as page_fault() in shell/app_inside.h counts them
 export const patience_s = 60;
 
 /// @param hear  told each message of the worker's
