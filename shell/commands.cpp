@@ -41,12 +41,14 @@ Value run_command(Session& session, const std::string& name, const Value& argume
     if (command.refusal)
       if (const std::optional<Fault> fault = command.refusal(session)) {
         session.refuse({.fault = *fault});
+        session.message.refused = name;
         return refused({.fault = *fault});
       }
     session.slip_entered = false;
     Value answer = command.run(session, arguments);
-    // What was refused stands in the margin too, as after a press.
-    if (const std::string* error = answer["error"].text()) session.message = {*error, true};
+    // What was refused stands in the margin too, as after a press, until the same is done.
+    if (const std::string* error = answer["error"].text()) session.message = {*error, true, name};
+    else if (session.message.refused == name) session.message = {};
     session.touch();
     return answer;
   }

@@ -161,6 +161,7 @@ struct MarkPlaces {
 struct Message {
   std::string text;
   bool is_caution = false;
+  std::string refused = {};  // the command that it is the reason of
 };
 
 /// The list of things beside the sheet, a part of it at a time.

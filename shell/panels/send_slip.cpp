@@ -54,7 +54,7 @@ Panel code_slip(const Session& session) {
   slip.items.push_back(HeadingItem{.text = words::sheet_title(session.document())});
   slip.items.push_back(parts::close_button());
   if (code.link != link_of(session)) {
-    slip.items.push_back(LineItem{.text = words::code_is_old()});
+    if (!code.link.empty()) slip.items.push_back(LineItem{.text = words::code_is_old()});  // after a reload there is none yet
     slip.items.push_back(ButtonItem{.name = "show-code", .label = "Make it anew", .look = ButtonLook::main, .on_press = {"show-code"}});
     return slip;
   }

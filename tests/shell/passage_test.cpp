@@ -154,6 +154,17 @@ TEST_CASE("what can't be taken stays in its field with the reason, over a reload
   CHECK(*again.app.read()["passage"]["legs"][std::size_t{0}]["speed_kn"].number() == 5);
 }
 
+TEST_CASE("why an entry was refused stands in the margin until that is entered well, though nothing changes by it") {
+  FakeStore store;
+  Visit visit(store);
+  plan_demo(visit);
+  CHECK(visit.app.command("type-passage", typed("speed", "0")).has("error"));
+  visit.done("open-slip", Value::object({{"slip", "passage"}}));
+  CHECK(visit.margin().find("out of range") != std::string::npos);
+  type(visit, "speed", "5");
+  CHECK(visit.margin().find("out of range") == std::string::npos);
+}
+
 TEST_CASE("what was not entered is said in bold, and gaps and strong streams where they are") {
   FakeStore store;
   Visit visit(store);

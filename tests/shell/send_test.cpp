@@ -139,6 +139,25 @@ TEST_CASE("a code is of the link as it is, and is taken away when that changes")
   CHECK(button(visit, "send", "copy-link") != nullptr);
 }
 
+TEST_CASE("of a code that is to be made again only what has changed is said to have changed") {
+  FakeStore store;
+  const auto says_changed = [](Visit& visit) {
+    REQUIRE(button(visit, "code", "show-code") != nullptr);
+    const std::vector<PanelItem>& items = visit.panel("code")->items;
+    return std::any_of(items.begin(), items.end(), [](const PanelItem& item) { return std::holds_alternative<LineItem>(item) && std::get<LineItem>(item).text == words::code_is_old(); });
+  };
+  {
+    Visit visit(store);
+    visit.done("open-text", text_of(1));
+    visit.done("show-code");
+    visit.done("set-date", Value::object({{"date", "2026-08-01"}}));
+    CHECK(says_changed(visit));
+    visit.leave();
+  }
+  Visit again(store);
+  CHECK_FALSE(says_changed(again));
+}
+
 // RFC 5870, section 3.3: geo: latitude, longitude in decimal degrees.
 TEST_CASE("a mark's place is copied as a geo: link, and taken again where one is typed") {
   FakeStore store;

@@ -21,7 +21,7 @@ function heading() {
         element.replaceChildren(title, beside);
       }
       say(words, item.text);
-      say(beside, item.beside);
+      say(beside, with_units(item.beside));
       beside.hidden = !item.beside;
     },
   };
