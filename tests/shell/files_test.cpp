@@ -116,11 +116,11 @@ TEST_CASE("a file that can't be used says why where it was chosen, and changes n
   choose(visit, Problem{.fault = Fault::file_broken, .texts = {"XML"}, .numbers = {12}});
   CHECK(words_in(*visit.panel("file")) == "! This file can't be used: The file is broken: it can't be read as XML past line 12.\n");
   CHECK(!button(*visit.panel("file"), "import-marks"));
-  for (const auto& [fault, said] : {std::pair{-1, "while you are online"}, {-2, "took more than 60 seconds"}, {-3, "choose it again"}, {-4, "too little memory"}}) {
-    CAPTURE(fault);
+  for (const auto& reason : {std::pair{-1, "while you are online"}, {-2, "took more than 60 seconds"}, {-3, "choose it again"}, {-4, "too little memory"}}) {
+    CAPTURE(reason.first);
     visit.app.file_chosen("a.gpx", 10, "<");
-    visit.app.file_not_read(fault, 60);
-    CHECK(words_in(*visit.panel("file")).find(said) != std::string::npos);
+    visit.app.file_not_read(reason.first, 60);
+    CHECK(words_in(*visit.panel("file")).find(reason.second) != std::string::npos);
   }
   visit.app.file_chosen("a.gpx", 10, "<");
   visit.app.file_read(std::vector<std::uint8_t>{7, 7, 7});
