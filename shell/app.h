@@ -125,7 +125,8 @@ class App {
   FileRoad file_chosen(const std::string& name, double bytes, std::string_view head, int others = 0);
   /// The text of one that is a sheet's.
   void file_opened(const std::string& text);
-  /// The bytes of one that holds all that was kept.
+  /// The bytes of one that holds all that was kept: as many of its first as were asked for.
+  double backup_bytes_wanted() const;
   void backup_read(std::span<const std::uint8_t> bytes);
   /// What the second program read in another (formats/marks_and_lines.h), or why the page could not have it read.
   /// @param fault  as page_fault() takes it (shell/app_inside.h). @param patience_s  how long it has waited
@@ -141,6 +142,11 @@ class App {
   /// placed. read: how many pixels on a side were made one as `code`, upright width and height as `a` and `b`. refused: a Fault as
   /// `code`, its text and its numbers. @return whether it is still wanted.
   bool photograph_news(PhotographNews news, std::uint64_t sheet, const std::string& text, std::span<const std::uint8_t> bytes, const PhotographNumbers& numbers);
+  /// Of Platform::list_photographs. @param were_read  whether they could be
+  void photograph_listed(PhotographInFile photograph);
+  void photographs_listed(bool were_read);
+  /// Of Platform::take_photograph.
+  void photograph_taken(std::uint64_t sheet, PhotographTaken how);
   void copied(bool done);
   /// What shows the time is to be shown anew.
   void minute_passed();

@@ -4,8 +4,10 @@
 #include "core/formats/marks_and_lines.h"
 #include "shell/app.h"
 #include "shell/app_inside.h"
+#include "shell/commands_backup.h"
 #include "shell/commands_sheet.h"
 #include "shell/words.h"
+#include "shell/words_of_backup.h"
 #include "shell/words_of_files.h"
 #include "shell/words_of_sending.h"
 
@@ -48,10 +50,14 @@ FileRoad App::file_chosen(const std::string& name, double bytes, std::string_vie
   session.touch();
   const FileRoad road = is_sheet(name, head) ? FileRoad::sheet : name.ends_with(".fogsheets") || head.starts_with(k_backup_begin) ? FileRoad::all : FileRoad::exchange;
   const double most = road == FileRoad::sheet ? static_cast<double>(k_most_text_bytes) : road == FileRoad::all ? k_most_backup_bytes : static_cast<double>(k_most_file_bytes);
-  if (bytes <= most) return road;
-  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {bytes, most}};
+  const std::optional<std::uint64_t> record_bytes = road == FileRoad::all ? backup_record_bytes(head) : std::nullopt;
+  session.file->bytes_wanted = record_bytes ? std::min(bytes, static_cast<double>(*record_bytes)) : bytes;
+  if (session.file->bytes_wanted <= most) return road;
+  session.file->read = Problem{.fault = Fault::file_too_long, .numbers = {session.file->bytes_wanted, most}};
   return FileRoad::none;
 }
+
+double App::backup_bytes_wanted() const { return inside_->session.file ? inside_->session.file->bytes_wanted : 0; }
 
 void App::file_opened(const std::string& text) {
   Session& session = inside_->session;
@@ -92,6 +98,33 @@ void App::file_not_read(int fault, double patience_s) {
   if (!session.file) return;
   session.file->read = not_done(fault, patience_s);
   show_what_was_read(session);
+}
+
+void App::photograph_listed(PhotographInFile photograph) { inside_->session.photographs.going.push_back(std::move(photograph)); }
+
+void App::photographs_listed(bool were_read) {
+  save_everything(inside_->session, were_read);
+  inside_->session.touch();
+}
+
+void App::photograph_taken(std::uint64_t sheet, PhotographTaken how) {
+  Session& session = inside_->session;
+  PhotographsUnderWay& under_way = session.photographs;
+  if (under_way.asked_for > 0) --under_way.asked_for;
+  switch (how) {
+    case PhotographTaken::kept: ++under_way.kept; break;
+    case PhotographTaken::here: break;
+    case PhotographTaken::full: ++under_way.full; break;
+    case PhotographTaken::not_kept: ++under_way.not_kept; break;
+    case PhotographTaken::damaged: ++under_way.damaged; break;
+  }
+  if (how == PhotographTaken::kept && sheet == session.sheets.in_hand().key.value && !session.photograph) session.platform.photograph(PhotographAct::bring, sheet, {});
+  if (under_way.are_here()) {
+    const std::string said = words::photographs_came(under_way);
+    if (under_way.full + under_way.not_kept + under_way.damaged > 0) session.message = {said, true};
+    else if (!said.empty()) session.say(said);
+  }
+  session.touch();
 }
 
 void App::code_made(std::span<const std::uint8_t> modules) {

@@ -19,6 +19,7 @@
 #include "shell/tools/no_tool.h"
 #include "shell/tools/tool.h"
 #include "shell/words.h"
+#include "shell/words_of_backup.h"
 #include "shell/words_of_things.h"
 
 namespace fogsheet {
@@ -133,6 +134,7 @@ struct App::Inside : GestureTarget {
     hand_over();
     watch_room();
     tell_photograph();
+    take_photographs();
     const bool awake = session.awake_wanted();
     if (std::exchange(told_awake, awake) != awake) session.platform.keep_awake(awake);
   }
@@ -151,6 +153,21 @@ struct App::Inside : GestureTarget {
     if (placing == session.placing_told) return;
     session.platform.photograph(PhotographAct::keep, key.value, placing);
     session.placing_told = std::move(placing);
+  }
+
+  /// Those of a file that was taken in, each once its sheet is kept: what lies there for no sheet is swept away.
+  void take_photographs() {
+    PhotographsUnderWay& under_way = session.photographs;
+    if (!under_way.coming.empty() && session.keeper.keeping() == Keeping::off) {
+      under_way.not_kept += std::exchange(under_way.coming, {}).size();
+      session.message = {words::photographs_came(under_way), true};
+    }
+    const auto kept = std::stable_partition(under_way.coming.begin(), under_way.coming.end(), [&](const PhotographInFile& each) { return !session.keeper.kept_state(each.sheet); });
+    std::for_each(kept, under_way.coming.end(), [&](const PhotographInFile& each) {
+      ++under_way.asked_for;
+      session.platform.take_photograph(each);
+    });
+    under_way.coming.erase(kept, under_way.coming.end());
   }
 
   /// Those of sheets that are no more: what a new one of the same key lay over would be another's.

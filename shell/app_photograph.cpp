@@ -8,8 +8,6 @@
 namespace fogsheet {
 namespace {
 
-constexpr double k_most_photograph_bytes = 64'000'000;  // as its reader has it
-
 /// One of ours, or what the page itself met with.
 Fault fault_of(double code) {
   if (code >= 0 && code <= static_cast<double>(k_last_fault)) return static_cast<Fault>(code);
@@ -36,7 +34,7 @@ bool App::photograph_news(PhotographNews news, std::uint64_t sheet, const std::s
       photograph = Photograph{.name = std::string(fitting(repaired_utf8(text), k_most_name_bytes))};
       session.placing_told.clear();
       session.slip = SlipId::photograph;
-      if (numbers.a > k_most_photograph_bytes) return refuse({.fault = Fault::file_too_long, .numbers = {numbers.a, k_most_photograph_bytes}});
+      if (constexpr double most = k_most_photograph_bytes; numbers.a > most) return refuse({.fault = Fault::file_too_long, .numbers = {numbers.a, most}});
       break;
     case PhotographNews::brought:
       photograph = Photograph{.name = text, .placing = placing_from(bytes).value_or(PhotographPlacing{}), .kept = PhotographKept::kept};

@@ -13,6 +13,7 @@ namespace fogsheet {
 struct FileInHand {
   std::string name;
   double bytes = 0;
+  double bytes_wanted = 0;  // of the file of all that is kept: its records
   int others = 0;  // that were dropped with it, and left
   std::optional<Result<MarksAndLines>> read;  // none while it is being read
   std::optional<Backup> all;  // in place of that

@@ -1,5 +1,6 @@
 // The user's own photograph or scan of a chart, dimmed under the sheet: what it is, the points of it that are known, and how
-// it is shown. It lies beside the sheet's document, like the desk: never in its past, in a link, a file or a print.
+// it is shown. It lies beside the sheet's document, like the desk: never in its past, in a link or a print, and in no file but the one of all
+// that is kept.
 #pragma once
 
 #include <cstdint>
@@ -9,6 +10,7 @@
 #include <vector>
 
 #include "core/sheet/picture_fit.h"
+#include "shell/kept_key.h"
 #include "shell/pointer.h"
 
 namespace fogsheet {
@@ -22,6 +24,7 @@ struct PhotographPoint {
   bool operator==(const PhotographPoint&) const = default;
 };
 
+inline constexpr std::uint64_t k_most_photograph_bytes = 64'000'000;  // of its file: as its reader has it
 inline constexpr int k_photograph_strengths = 4;
 
 /// What is kept of it beside its bytes.
@@ -35,6 +38,31 @@ struct PhotographPlacing {
   int strength = 1;       // of the steps it can be dimmed by; 0 is the faintest
 
   bool operator==(const PhotographPlacing&) const = default;
+};
+
+/// One in the file of all that is kept (keeper/backup.h): its own file's bytes, as they were chosen.
+struct PhotographInFile {
+  SheetKey sheet;  // under which it lies
+  std::string name;
+  std::vector<std::uint8_t> placing;  // to_bytes(PhotographPlacing)
+  std::uint64_t bytes = 0;
+  std::uint32_t checksum = 0;  // crc32 of them
+  std::uint64_t at = 0;        // where they begin in a file that was read
+
+  bool operator==(const PhotographInFile&) const = default;
+};
+
+/// How it went with one that was to come out of such a file; counted in web/page/underlay_store.js. here: another one lies there.
+enum class PhotographTaken { kept, here, full, not_kept, damaged };
+
+/// Those on their way between the device and such a file.
+struct PhotographsUnderWay {
+  std::vector<PhotographInFile> going;   // that the page tells of, for the file that is being made
+  std::vector<PhotographInFile> coming;  // each goes to the page once its sheet is kept
+  std::size_t asked_for = 0;             // of the page, and not answered
+  std::size_t kept = 0, full = 0, not_kept = 0, damaged = 0;  // of those that came
+
+  bool are_here() const { return coming.empty() && asked_for == 0; }
 };
 
 /// How it stands with what lies on the device.

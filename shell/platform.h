@@ -84,6 +84,13 @@ class Platform {
   /// can be ended, and drawn by the page (DrawnFrame::photograph). What becomes of it comes by App::photograph_news.
   /// @param bytes  for keep: to_bytes(PhotographPlacing); for keep_only, which forgets those of all other sheets: keys of eight bytes each
   virtual void photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& bytes) = 0;
+  /// Looks up what photographs of charts are kept; the page tells each (App::photograph_listed), then that these are all.
+  virtual void list_photographs() = 0;
+  /// As save_file, with those photographs behind the bytes.
+  virtual void save_with_photographs(const std::string& name, const std::string& bytes) = 0;
+  /// Takes a photograph out of the file of all that is kept that was read last, and keeps it with its sheet, where none is kept yet. The
+  /// page says how it went (App::photograph_taken).
+  virtual void take_photograph(const PhotographInFile& photograph) = 0;
   /// Asks the browser to print, once the panels are up to date: the panel in PanelPlace::page, where there is one; only inside a
   /// press. The page says when it begins and ends (App::set_printing), whoever asked for it.
   virtual void print_page() = 0;

@@ -215,6 +215,7 @@ struct Session {
   std::string open_text_error;
   std::optional<FileInHand> file;
   std::optional<Photograph> photograph;  // under the sheet in hand
+  PhotographsUnderWay photographs;       // into the file of all that is kept, and out of one
   std::vector<std::uint8_t> placing_told;  // of it, to the page
   HalfTyped half_typed;         // when the page was put out of sight
   std::uint64_t panels_revision = 1;

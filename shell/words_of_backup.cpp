@@ -9,16 +9,19 @@ namespace fogsheet::words {
 namespace {
 
 std::string and_list(const std::string& one, const std::string& other) { return one.empty() || other.empty() ? one + other : one + " and " + other; }
+std::string counted_photographs(std::size_t count) { return counted(count, "photograph of a chart", "photographs of charts"); }
 std::string some(std::size_t count, const char* one, const char* many) { return count == 0 ? "" : counted(count, one, many); }
 
 }  // namespace
 
 std::string backup_name(Date day) { return "Fogsheet " + iso_date(day) + ".fogsheets"; }
 
-std::string saved_all(const std::vector<BackupRow>& rows) {
+std::string saved_all(const std::vector<BackupRow>& rows, std::size_t photographs, bool were_read) {
   const auto of = [&](StorePart part) { return static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [&](const BackupRow& row) { return row.record.part == part; })); };
   const std::string all = and_list(some(of(StorePart::sheets), "sheet", "sheets"), some(of(StorePart::desk), "boat", "boats"));
-  return all.empty() ? "There is nothing of yours yet: the file is empty." : "In the file: " + all + ", each with its steps. Photographs of charts stay in this browser.";
+  if (all.empty()) return "There is nothing of yours yet: the file is empty.";
+  const std::string with = photographs == 0 ? "." : ", and " + counted_photographs(photographs) + ".";
+  return "In the file: " + all + ", each with its steps" + with + (were_read ? "" : " Photographs of charts could not be read here, and are not in it.");
 }
 
 std::string damaged_name(Date day) { return "Fogsheet damaged " + iso_date(day) + ".fogsheets"; }
@@ -34,7 +37,7 @@ std::string backup_holds(const Backup& backup) {
   return all.empty() ? "No sheet and no boat that can be read." : all.ends_with(",") ? all.substr(0, all.size() - 1) : all;
 }
 
-std::string backup_made(const std::string& day) { return (day.empty() ? "When it was saved can't be read any more." : "Saved " + day + ", each with its steps.") + std::string(" Photographs of charts are not in it."); }
+std::string backup_made(const std::string& day) { return day.empty() ? "When it was saved can't be read any more." : "Saved " + day + ", each with its steps."; }
 
 std::string would_come(const Fates& fates) {
   const std::size_t come = fates.count(Fate::comes), beside = fates.count(Fate::comes_beside), here = fates.count(Fate::is_here);
@@ -59,6 +62,24 @@ std::string fate(Fate fate) {
     case Fate::is_here: return "here already";
   }
   return "";
+}
+
+std::string photographs_come(std::size_t count) { return counted(count, "photograph of a chart comes with its sheet", "photographs of charts come with their sheets") + ", where none lies yet."; }
+
+std::string photographs_cut_off(std::size_t cut_off) { return "The file was cut short: " + counted(cut_off, "photograph of a chart is", "photographs of charts are") + " not whole in it."; }
+
+std::string photographs_came(const PhotographsUnderWay& under_way) {
+  std::vector<std::string> said;
+  const auto say = [&](std::size_t count, const char* one, const char* many) {
+    if (count > 0) said.push_back(counted(count, (std::string("photograph of a chart ") + one).c_str(), (std::string("photographs of charts ") + many).c_str()));
+  };
+  say(under_way.kept, "has come with its sheet.", "have come with their sheets.");
+  say(under_way.damaged, "is damaged in the file, and has not come.", "are damaged in the file, and have not come.");
+  say(under_way.full, "has not come: there is too little room on this device.", "have not come: there is too little room on this device.");
+  say(under_way.not_kept, "has not come: this browser does not let it be kept.", "have not come: this browser does not let them be kept.");
+  std::string text;
+  for (const std::string& each : said) text += (text.empty() ? "" : " ") + each;
+  return text;
 }
 
 std::string amiss(Backup::Amiss::Kind kind) {

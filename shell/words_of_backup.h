@@ -10,8 +10,8 @@ namespace fogsheet::words {
 
 /// "Fogsheet 2026-11-25.fogsheets".
 std::string backup_name(Date day);
-/// What went into it, and what did not.
-std::string saved_all(const std::vector<BackupRow>& rows);
+/// What went into it. @param were_read  whether the photographs could be; else they are not in it
+std::string saved_all(const std::vector<BackupRow>& rows, std::size_t photographs, bool were_read);
 inline std::string save_all() { return "Save all as one file"; }
 
 /// "Fogsheet damaged 2026-11-25.fogsheets".
@@ -32,6 +32,12 @@ std::string take_in(std::size_t count);
 std::string taken_in(const Fates& fates);
 /// "comes beside yours", "here already".
 std::string fate(Fate fate);
+/// Of the photographs in it. @param cut_off  how many are not whole
+std::string photographs_come(std::size_t count);
+std::string photographs_cut_off(std::size_t cut_off);
+inline std::string take_in_photographs() { return "Take its photographs in"; }
+/// How it went with them; empty where none came, and none was amiss.
+std::string photographs_came(const PhotographsUnderWay& under_way);
 std::string amiss(Backup::Amiss::Kind kind);
 std::string amiss_caption(std::size_t count);
 /// A damaged record that has no name any more.

@@ -60,7 +60,7 @@ std::string strength_label(int strength) {
 std::string kept_line(const Photograph& photograph) {
   switch (photograph.kept) {
     case PhotographKept::not_yet: return "It is kept on this device as soon as the sheet is: with the first thing drawn on it.";
-    case PhotographKept::kept: return "It is kept on this device with this sheet, and nowhere else: not in links, files or prints, nor in the file of everything.";
+    case PhotographKept::kept: return "It is kept on this device with this sheet, and goes into the file of all: into no link, print or other file.";
     case PhotographKept::full: return "It is not kept: there is too little room on this device, and the sheets come first. It is here until another sheet is taken in hand, or the page goes.";
     case PhotographKept::failed: return "It is not kept: the browser does not let it. It is here until another sheet is taken in hand, or the page goes.";
   }

@@ -27,7 +27,7 @@ std::string strength_label(int strength);
 std::string kept_line(const Photograph& photograph);
 /// Of a sheet that was copied.
 inline std::string photograph_not_copied() { return "The photograph stays with the sheet that was copied."; }
-inline std::string photograph_described() { return "Your own photograph or scan of a chart lies dimmed under the sheet, placed by points that you know on it. It stays on this device: it is never in links, files or prints."; }
+inline std::string photograph_described() { return "Your own photograph or scan of a chart lies dimmed under the sheet, placed by points that you know on it. It stays on this device, and goes into the file of all: into no link, print or other file."; }
 inline std::string datum_warning_of_photograph() { return "Positions read off it may lie 100 m and more off those of a satellite receiver. Its note on datum says how to shift them, if it has one."; }
 std::vector<std::string> photograph_cautions();
 /// "point 2", as reasons name it.

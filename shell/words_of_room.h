@@ -13,7 +13,7 @@ inline std::string none_found() { return "On no sheet does that stand: in no nam
 std::string sheets_caption(std::size_t found, std::size_t all);
 std::string more_sheets(std::size_t count);
 
-inline std::string save_what_matters() { return "Save what matters as files. Photographs of charts are in none of them."; }
+inline std::string save_what_matters() { return "Save what matters as files. Photographs of charts are in the file of all alone."; }
 inline std::string ask_promise() { return "Ask it not to"; }
 std::string promise_answer(Promise promise);
 /// How much of it is used, when that is worth saying; else empty.

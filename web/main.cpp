@@ -104,6 +104,8 @@ EMSCRIPTEN_KEEPALIVE int sheet_file_chosen(Page* page, const char* name, double 
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_opened(Page* page, const char* text) { page->app.file_opened(text); }
 
+EMSCRIPTEN_KEEPALIVE double sheet_backup_bytes_wanted(Page* page) { return page->app.backup_bytes_wanted(); }
+
 EMSCRIPTEN_KEEPALIVE void sheet_backup_read(Page* page, const std::uint8_t* first, int size) { page->app.backup_read(bytes(first, size)); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_file_read(Page* page, const std::uint8_t* first, int size) { page->app.file_read(bytes(first, size)); }
@@ -120,6 +122,16 @@ EMSCRIPTEN_KEEPALIVE void sheet_not_shared(Page* page) { page->app.not_shared();
 EMSCRIPTEN_KEEPALIVE int sheet_photograph_news(Page* page, int news, double sheet, const char* text, const std::uint8_t* first, int size, double code, double a, double b) {
   return page->app.photograph_news(static_cast<PhotographNews>(news), static_cast<std::uint64_t>(sheet), text, bytes(first, size), {code, a, b});
 }
+
+EMSCRIPTEN_KEEPALIVE void sheet_photograph_listed(Page* page, double sheet, const char* name, const std::uint8_t* placing, int size, double photograph_bytes, double checksum) {
+  const std::span<const std::uint8_t> placed = bytes(placing, size);
+  page->app.photograph_listed({.sheet = {static_cast<std::uint64_t>(sheet)}, .name = name, .placing = {placed.begin(), placed.end()}, .bytes = static_cast<std::uint64_t>(photograph_bytes), .checksum = static_cast<std::uint32_t>(checksum)});
+}
+
+EMSCRIPTEN_KEEPALIVE void sheet_photographs_listed(Page* page, int were_read) { page->app.photographs_listed(were_read != 0); }
+
+/// How is counted as in PhotographTaken.
+EMSCRIPTEN_KEEPALIVE void sheet_photograph_taken(Page* page, double sheet, int how) { page->app.photograph_taken(static_cast<std::uint64_t>(sheet), static_cast<PhotographTaken>(how)); }
 
 // -- the canvas
 

@@ -43,6 +43,11 @@ EM_JS(void, page_make_code, (const char* link), { Module["page"].make_code(UTF8T
 EM_JS(void, page_open_file, (), { Module["page"].open_file(); });
 EM_JS(void, page_stop_file, (), { Module["page"].stop_file(); });
 
+EM_JS(void, page_list_photographs, (), { Module["page"].list_photographs(); });
+EM_JS(void, page_save_with_photographs, (const char* name, const char* bytes, int size), { Module["page"].save_with_photographs(UTF8ToString(name), HEAPU8.slice(bytes, bytes + size)); });
+EM_JS(void, page_take_photograph, (double sheet, const char* name, const void* placing, int size, double at, double bytes, double checksum), {
+  Module["page"].take_photograph(sheet, UTF8ToString(name), HEAPU8.slice(placing, placing + size), at, bytes, checksum);
+});
 EM_JS(void, page_photograph, (int act, double sheet, const void* placing, int size), { Module["page"].photograph(act, sheet, HEAPU8.slice(placing, placing + size)); });
 
 EM_JS(void, page_print, (), { Module["page"].print_page(); });
@@ -140,6 +145,11 @@ void PagePlatform::share(const std::string& title, const std::string& text, cons
 void PagePlatform::make_code(const std::string& link) { page_make_code(link.c_str()); }
 void PagePlatform::open_file() { page_open_file(); }
 void PagePlatform::stop_file() { page_stop_file(); }
+void PagePlatform::list_photographs() { page_list_photographs(); }
+void PagePlatform::save_with_photographs(const std::string& name, const std::string& bytes) { page_save_with_photographs(name.c_str(), bytes.data(), static_cast<int>(bytes.size())); }
+void PagePlatform::take_photograph(const PhotographInFile& photograph) {
+  page_take_photograph(static_cast<double>(photograph.sheet.value), photograph.name.c_str(), photograph.placing.data(), static_cast<int>(photograph.placing.size()), static_cast<double>(photograph.at), static_cast<double>(photograph.bytes), photograph.checksum);
+}
 void PagePlatform::photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& placing) { page_photograph(static_cast<int>(act), static_cast<double>(sheet), placing.data(), static_cast<int>(placing.size())); }
 void PagePlatform::print_page() { page_print(); }
 

@@ -34,6 +34,9 @@ class PagePlatform : public Platform {
   void make_code(const std::string& link) override;
   void open_file() override;
   void stop_file() override;
+  void list_photographs() override;
+  void save_with_photographs(const std::string& name, const std::string& bytes) override;
+  void take_photograph(const PhotographInFile& photograph) override;
   void photograph(PhotographAct act, std::uint64_t sheet, const std::vector<std::uint8_t>& placing) override;
   void print_page() override;
 };

@@ -1,6 +1,7 @@
 // All that is kept as one file of our own ("….fogsheets"): a line that names its format, then records as the store has
 // them, each behind a head with a sign to find it by, what it is called, and a checksum. A record that is damaged names
-// itself, and what follows it is found again wherever the damage ends.
+// itself, and what follows it is found again wherever the damage ends. Photographs of charts lie behind the records, file
+// by file, as a last record lists them: the first line tells where they begin, so that who reads the records need not read them.
 #pragma once
 
 #include <string>
@@ -8,6 +9,7 @@
 #include <vector>
 
 #include "shell/keeper/records.h"
+#include "shell/photograph.h"
 
 namespace fogsheet {
 
@@ -18,7 +20,11 @@ struct BackupRow {
   std::string title;  // as the user knows it; may be empty
 };
 
-StoreBytes backup_bytes(const std::vector<BackupRow>& rows, std::int64_t made_ms);
+/// @param photographs  whose bytes are to be put behind these, in this order
+StoreBytes backup_bytes(const std::vector<BackupRow>& rows, std::int64_t made_ms, const std::vector<PhotographInFile>& photographs = {});
+
+/// How many bytes of such a file are its records, by its first bytes; none where it does not say, or not surely: then all may be.
+std::optional<std::uint64_t> backup_record_bytes(std::string_view head);
 
 /// What such a file holds.
 struct Backup {
@@ -32,11 +38,16 @@ struct Backup {
   std::int64_t made_ms = 0;  // 0: not told any more
   std::vector<SheetRecord> sheets;
   std::vector<BoatRecord> boats;
+  std::vector<PhotographInFile> photographs;
   std::vector<Amiss> amiss;
   std::size_t set_aside = 0;  // records that were damaged when the file was made, and are in it for whoever can read them
   std::size_t missing = 0;    // records that it should hold and of which nothing is found
+
+  /// Photographs of which not all is in a file of so many bytes: it was cut short.
+  std::size_t cut_off(double file_bytes) const;
 };
 
+/// @param bytes  from its beginning, at least to the end of its records
 /// Faults: text_newer; file_unknown, when nothing of such a file is found in it.
 Result<Backup> read_backup(std::span<const std::uint8_t> bytes);
 

@@ -1,7 +1,6 @@
 #include "shell/keeper/restore.h"
 
 #include <algorithm>
-#include <map>
 #include <set>
 #include <utility>
 
@@ -51,7 +50,7 @@ Fates fates_of(const Backup& backup, const Sheets& sheets, const Boats& boats, c
   return {fates(backup.sheets, has_nothing ? none : sheets.all(), [&](SheetKey key) { return has_nothing ? nullptr : sheets.find(key); }), fates(backup.boats, boats.all(), [&](BoatKey key) { return boats.find(key); })};
 }
 
-void take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, std::int64_t now_ms) {
+std::map<SheetKey, SheetKey> take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, std::int64_t now_ms) {
   const Fates fates = fates_of(backup, sheets, boats, keeper);
   const auto free_key = [&](auto key, StorePart part, std::uint64_t sequence) {
     const bool is_taken = std::any_of(keeper.unused().begin(), keeper.unused().end(), [&](const UnusedRecord& each) { return each.record.part == part && each.record.sheet == key.value && each.record.sequence == sequence; });
@@ -74,6 +73,7 @@ void take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, 
   }
   for (BoatRecord* record : coming(backup.boats, fates.boats, boats))
     boats.bring_in({.key = free_key(record->key, StorePart::desk, k_boat_sequence), .history = BoatHistory(std::move(record->history)), .removed = record->removed});
+  return came_as;
 }
 
 std::vector<BackupRow> unused_rows(const Sheets& sheets, const std::vector<UnusedRecord>& unused) {

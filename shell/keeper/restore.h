@@ -2,6 +2,8 @@
 // left; a sheet or boat that differs from the one of its key here comes as a copy under a key of its own, once.
 #pragma once
 
+#include <map>
+
 #include "shell/keeper/backup.h"
 #include "shell/keeper/keeper.h"
 
@@ -21,7 +23,8 @@ Fates fates_of(const Backup& backup, const Sheets& sheets, const Boats& boats, c
 
 /// Takes all of it in that is not here. Sheets that were taken out of the drawer can be put back for the usual time from now on.
 /// What lies in the store and can't be used is not written over.
-void take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, std::int64_t now_ms);
+/// @return the sheets that came, by their keys in the file
+std::map<SheetKey, SheetKey> take_in(Backup backup, Sheets& sheets, Boats& boats, const Keeper& keeper, std::int64_t now_ms);
 
 /// All that is kept, as rows of a backup; with what could not be used of the store, as it is.
 std::vector<BackupRow> rows_of(Sheets& sheets, Boats& boats, const Keeper& keeper);

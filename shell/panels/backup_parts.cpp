@@ -45,7 +45,11 @@ void add_backup(Panel& slip, const Session& session) {
     slip.items.push_back(listed(session, backup, fates));
     if (all > k_most_listed) slip.items.push_back(LineItem{.text = words::further_left_out(static_cast<std::uint32_t>(all - std::min(k_most_listed, backup.sheets.size()) - std::min(k_most_listed, backup.boats.size()))), .tone = LineTone::soft});
   }
+  const std::size_t photographs = backup.photographs.size(), cut_off = backup.cut_off(session.file->bytes);
+  if (photographs > cut_off) slip.items.push_back(LineItem{.text = words::photographs_come(photographs - cut_off)});
+  if (cut_off > 0) slip.items.push_back(CautionItem{.text = words::photographs_cut_off(cut_off)});
   if (come > 0) slip.items.push_back(ButtonItem{.name = "take-in", .label = words::take_in(come), .look = ButtonLook::main, .on_press = {"take-in"}});
+  else if (photographs > cut_off) slip.items.push_back(ButtonItem{.name = "take-in", .label = words::take_in_photographs(), .look = ButtonLook::main, .on_press = {"take-in"}});
 }
 
 }  // namespace fogsheet

@@ -1,6 +1,6 @@
 // What came to be kept and shared, in each of three engines: the photograph of a chart lies where its points say, by day and by
 // night, and comes back after a reload; the code on the screen is read back by another program's decoder (jsqr); a link that
-// comes opens beside; all that is kept goes out as a file and comes in again.
+// comes opens beside; all that is kept goes out as a file and comes in again, with its photographs.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
@@ -19,6 +19,17 @@ const size = { width: 1180, height: 820 };
 const sheet = { mid_lat_deg: 44, mid_lon_deg: -31, scale: 100000, paper: 'A4-across', name: 'Chart' };
 const fragment = (of) => of.slice(of.indexOf('#'));
 
+/// The bytes of the file that "Save all as one file" gives.
+async function saved_all(page) {
+  await page.evaluate(() => {
+    const make = URL.createObjectURL;
+    URL.createObjectURL = (blob) => { window.saved = blob; return make.call(URL, blob); };
+  });
+  await done(page, 'save-all');
+  await until(page, 'the file of all', () => Boolean(window.saved));
+  return page.evaluate(async () => [...new Uint8Array(await window.saved.arrayBuffer())]);
+}
+
 /// Pictures come some time after what they show.
 async function until_ink(page, name, wanted) {
   let seen;
@@ -30,11 +41,12 @@ async function until_ink(page, name, wanted) {
 }
 
 for (const engine of engines) {
-  test(`${engine}: a photograph lies where its points say, and does after a reload`, with_engine(engine, 120_000), async (t) => {
+  test(`${engine}: a photograph lies where its points say, does after a reload, and goes with all that is kept`, with_engine(engine, 120_000), async (t) => {
     const { page, site } = await page_on_site(t, engine, size);
     await open(page, site.url);
     await done(page, 'new-sheet', sheet);
-    await drop(page, ['chart.png', await chart(page, { patches: [[200, 150, '#d02020'], [1000, 750, '#20a040']], side: 80 })]);
+    const picture = await chart(page, { patches: [[200, 150, '#d02020'], [1000, 750, '#20a040']], side: 80 });
+    await drop(page, ['chart.png', picture]);
     await until(page, 'the photograph to be read', () => /1 200 (×|x|by) 900/.test(document.querySelector('[data-panel=photograph]')?.innerText.replace(/\s/g, ' ')));
     await done(page, 'type-photograph', { field: 'strength', text: '3' });
     await done(page, 'add-photograph-point', { x_px: 200, y_px: 150, lat_deg: 44.055, lon_deg: -31.105 });
@@ -52,6 +64,24 @@ for (const engine of engines) {
     await kept(page);
     await page.reload();
     await ready(page);
+    await check();
+
+    // Out with all that is kept, taken away, in again: where it lay. With a bit of it turned it stays out.
+    const all = Buffer.from(await saved_all(page));
+    assert.equal(all.indexOf(picture), all.length - picture.length);
+    await done(page, 'remove-photograph');
+    const take_in = async (bytes, said) => {
+      await drop(page, ['all.fogsheets', bytes]);
+      await until(page, 'what the file holds', () => document.querySelector('[data-panel=file] [data-name=take-in]') !== null);
+      await done(page, 'take-in');
+      await until(page, said, (text) => document.getElementById('margin').innerText.includes(text), said);
+    };
+    const damaged = Buffer.from(all);
+    damaged[all.length - 100] ^= 1;
+    await take_in(damaged, '1 photograph of a chart is damaged in the file');
+    assert.ok(distance((await shot(page)).about(await place_of(page, "sheet/44°03.3'N 031°06.3'W")), by_day('#d02020', strong)) > 14);
+    await take_in(all, '1 photograph of a chart has come with its sheet.');
+    await done(page, 'close-slip');
     await check();
   });
 
@@ -75,13 +105,7 @@ for (const engine of engines) {
     const sheets = await names();
 
     await kept(page);
-    await page.evaluate(() => {
-      const make = URL.createObjectURL;
-      URL.createObjectURL = (blob) => { window.saved = blob; return make.call(URL, blob); };
-    });
-    await done(page, 'save-all');
-    await until(page, 'the file of all', () => Boolean(window.saved));
-    const bytes = await page.evaluate(async () => [...new Uint8Array(await window.saved.arrayBuffer())]);
+    const bytes = await saved_all(page);
     await done(page, 'add-mark', { name: 'since', lat_deg: 44.02, lon_deg: -31 });
     await drop(page, ['all.fogsheets', bytes]);
     await until(page, 'what the file holds', () => document.querySelector('[data-panel=file] [data-name=take-in]') !== null);

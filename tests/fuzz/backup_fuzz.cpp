@@ -1,6 +1,7 @@
 // Files of everything that was kept: whatever they hold, reading gives sheets and boats or what is amiss; what was read is
 // taken in beside what is here and can be saved, read and opened again. Half the inputs are a sheet's record inside a file
 // that is whole, so that what lies behind the checksums is reached.
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 
@@ -15,6 +16,7 @@ namespace {
 void must_come_in(std::span<const std::uint8_t> bytes) {
   Result<Backup> read = read_backup(bytes);
   if (!read) return;
+  const std::vector<PhotographInFile> photographs = read->photographs;
   const std::size_t sheets_read = read->sheets.size(), boats_read = read->boats.size();
   Sheets sheets{Document{}, 1};
   Boats boats;
@@ -25,18 +27,26 @@ void must_come_in(std::span<const std::uint8_t> bytes) {
     must(sheets.take(sheet->key));
     while (sheets.in_hand().key == sheet->key && sheets.undo() && sheets.in_hand().history.state() > 0) {}
   }
-  const Result<Backup> again = read_backup(backup_bytes(rows_of(sheets, boats, Keeper()), 5));
+  const StoreBytes bytes_again = backup_bytes(rows_of(sheets, boats, Keeper()), 5, photographs);
+  const Result<Backup> again = read_backup(bytes_again);
   must(again.ok() && again->amiss.empty() && again->missing == 0);
+  must(photographs.empty() || backup_record_bytes({reinterpret_cast<const char*>(bytes_again.data()), bytes_again.size()}) == bytes_again.size());
+  must(std::equal(photographs.begin(), photographs.end(), again->photographs.begin(), again->photographs.end(), [](PhotographInFile one, const PhotographInFile& other) {
+    one.at = other.at;  // its file is shorter by what was amiss
+    return one == other;
+  }));
 }
 
 StoreBytes body_of_record(const std::uint8_t* data, std::size_t size) { return framed({data, size}); }
 
 }  // namespace
 
-// The first byte says which kind an input is: the file itself, or what a record in it holds, as a sheet's or a boat's.
+// The first byte says which kind an input is: the file itself, or what a record in it holds, as a sheet's, a boat's or the list of photographs.
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   if (size == 0) return 0;
-  if (data[0] % 3 == 0) must_come_in({data + 1, size - 1});
-  else must_come_in(backup_bytes({{{.part = data[0] % 3 == 1 ? StorePart::sheets : StorePart::desk, .sheet = 7, .sequence = 1, .bytes = body_of_record(data + 1, size - 1)}, "Gull"}}, 5));
+  constexpr StorePart k_parts[] = {StorePart::sheets, StorePart::desk, static_cast<StorePart>(254)};
+  const std::size_t kind = data[0] % 4;
+  if (kind == 0) must_come_in({data + 1, size - 1});
+  else must_come_in(backup_bytes({{{.part = k_parts[kind - 1], .sheet = 7, .sequence = 1, .bytes = body_of_record(data + 1, size - 1)}, "Gull"}}, 5));
   return 0;
 }

@@ -77,6 +77,11 @@ struct FakePlatform : Platform {
     photograph_acts.emplace_back(act, sheet);
     if (act == PhotographAct::keep) photograph_placing = placing;
   }
+  int photographs_asked_for = 0;  // for the file of all
+  void list_photographs() override { ++photographs_asked_for; }
+  void save_with_photographs(const std::string& name, const std::string& bytes) override { saved_files[name] = bytes; }
+  std::vector<PhotographInFile> photographs_taken;
+  void take_photograph(const PhotographInFile& photograph) override { photographs_taken.push_back(photograph); }
   void print_page() override { ++pages_printed; }
   void put_setting(const std::string& name, const std::string& value) override { settings[name] = value; }
 };

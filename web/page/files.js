@@ -9,6 +9,7 @@ export class Files {
   #tell;
   #reading = null;   // {end}, of the one that is being read
   at_the_door = null;  // the file that the application is being told of, for it to take as a photograph (platform.js)
+  of_all = new Blob();  // the file of all that is kept that was read last: photographs lie in it behind what the application reads
 
   /// @param tell  calls a method of the program and gives its answer
   constructor(tell) {
@@ -39,7 +40,8 @@ export class Files {
       this.at_the_door = file;
       road = chosen(file.size, head);
       this.at_the_door = null;
-      if (road !== roads.none) bytes = new Uint8Array(await file.arrayBuffer());
+      const wanted = road === roads.all ? file.slice(0, this.#tell('backup_bytes_wanted')) : file;
+      if (road !== roads.none) bytes = new Uint8Array(await wanted.arrayBuffer());
     } catch {
       if (this.#reading !== reading) return;
       if (road === undefined) chosen(0, new Uint8Array());
@@ -47,7 +49,10 @@ export class Files {
     }
     if (this.#reading !== reading) return;
     if (road === roads.sheet) told('file_opened', new TextDecoder().decode(bytes));
-    else if (road === roads.all) told('backup_read', bytes);
+    else if (road === roads.all) {
+      this.of_all = file;
+      told('backup_read', bytes);
+    }
     else if (road === roads.exchange) reading.end = read_file(bytes, (read) => told('file_read', read), (fault) => told('file_not_read', fault, patience_s));
   }
 

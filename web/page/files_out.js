@@ -3,12 +3,12 @@ const media_types = { gpx: 'application/gpx+xml', geojson: 'application/geo+json
 /// A sheet's text as a file.
 const sheet_file = (name, text) => new File([text], name, { type: media_types.fogsheet });
 
-/// Gives bytes or a text to the user as a file of that name.
-export function download(name, content) {
+/// Gives bytes or texts, one behind the other, to the user as a file of that name.
+export function download(name, ...parts) {
   const type = media_types[name.split('.').at(-1)] ?? 'application/octet-stream';
   const link = document.createElement('a');
   link.download = name;
-  link.href = URL.createObjectURL(new Blob([content], { type }));
+  link.href = URL.createObjectURL(new Blob(parts, { type }));
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }

@@ -9,7 +9,7 @@ import { OwnPosition } from './own_position.js';
 import { TooLarge, picture } from './picture.js';
 import { look_at_room } from './room.js';
 import { text_image } from './text_image.js';
-import { any_kept } from './underlay_kept.js';
+import { any_kept, not_kept } from './underlay_kept.js';
 
 const prefix = 'fogsheet.';
 
@@ -27,6 +27,7 @@ export function make_platform(store, files, read_aloud, tell) {
   const awake = new Awake((state) => tell('awake_state', state));
   const own_position = new OwnPosition(tell);
   let alarm = 0;
+  let going = [];  // photographs that were listed last
   let underlay = null, coming = null;  // what reads and draws a photograph comes when it is first asked for
   const with_underlay = (act) => {
     coming ??= import('./underlay.js').then(({ Underlay }) => { underlay = new Underlay(document.querySelector('#sheet canvas'), tell); });
@@ -88,6 +89,25 @@ export function make_platform(store, files, read_aloud, tell) {
       if (act === 0 && files.at_the_door) take(files.at_the_door);
       else if (act === 0) pick('image/png,image/jpeg', take);
       else if (underlay || coming || any_kept()) with_underlay((door) => door.act(act, sheet, bytes));
+    },
+
+    list_photographs() {
+      const all = any_kept() ? import('./underlay_store.js').then(({ kept_photographs }) => kept_photographs()) : Promise.resolve([]);
+      all.catch(() => null).then((list) => {
+        going = list ?? [];
+        going.forEach((each) => tell('photograph_listed', each));
+        tell('photographs_listed', list !== null);
+      });
+    },
+
+    save_with_photographs(name, bytes) {
+      download(name, bytes, ...going.map(({ blob }) => blob));
+      going = [];
+    },
+
+    take_photograph(sheet, name, placing, at, size, checksum) {
+      const taken = import('./underlay_store.js').then(({ take_photograph }) => take_photograph(sheet, { name, placing, checksum }, files.of_all.slice(at, at + size), size));
+      taken.catch(() => not_kept).then((how) => tell('photograph_taken', sheet, how));
     },
 
     draw_photograph: (numbers) => underlay?.draw(numbers),

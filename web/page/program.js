@@ -55,6 +55,7 @@ export class Program {
   // -- files (files.js, platform.js)
   file_chosen(name, size, head, others) { return this.#with_bytes(head, (at) => this.#call('file_chosen', name, size, at, head.length, others)); }
   file_opened(text) { this.#call('file_opened', text); }
+  backup_bytes_wanted() { return this.#call('backup_bytes_wanted'); }
   backup_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('backup_read', at, bytes.length)); }
   file_read(bytes) { this.#with_bytes(bytes, (at) => this.#call('file_read', at, bytes.length)); }
   file_not_read(fault, patience_s) { this.#call('file_not_read', fault, patience_s); }
@@ -66,6 +67,12 @@ export class Program {
   photograph_news(what, sheet, text, bytes, code, a, b) {
     return this.#with_bytes(bytes, (at) => this.#call('photograph_news', what, sheet, text, at, bytes.length, code, a, b)) === 1;
   }
+
+  photograph_listed({ sheet, name, placing, blob, checksum }) {
+    this.#with_bytes(placing, (at) => this.#call('photograph_listed', sheet, name, at, placing.length, blob.size, checksum));
+  }
+  photographs_listed(were_read) { this.#call('photographs_listed', Number(were_read)); }
+  photograph_taken(sheet, how) { this.#call('photograph_taken', sheet, how); }
 
   // -- the canvas
   attach() { return this.#call('attach') === 1; }
