@@ -74,7 +74,7 @@ Value run_type_passage(Session& session, const Value& arguments) {
   }
   session.desk.entries.drop(key);
   if (*next == standing) return done();
-  return answer_of(acted(session, [&] { return change_passage(session.history(), *next); }));
+  return answer_of(acted(session, [&] { return change_passage(session.history(), *next, words::changed_part(standing, *next)); }));
 }
 
 Result<std::size_t> leg_place(const Session& session, const Value& arguments) {
@@ -152,9 +152,10 @@ Value run_mark_estimated(Session& session, const Value&) {
 Value run_use_found_stream(Session& session, const Value&) {
   const StreamAnswer found = answer(session);
   if (!found.stream) return refused({.fault = Fault::number_missing, .texts = {"stream"}});
-  Passage next = *session.passage();
+  const Passage& standing = *session.passage();
+  Passage next = standing;
   next.stream = {.entry = StreamEntry::steady, .steady = *found.stream, .hours = next.stream.hours, .source = "found from a fix"};
-  return answer_of(acted(session, [&] { return change_passage(session.history(), next); }));
+  return answer_of(acted(session, [&] { return change_passage(session.history(), next, words::changed_part(standing, next)); }));
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include "shell/form_fields.h"
 #include "shell/typed_quantity.h"
 #include "shell/words.h"
+#include "shell/words_of_passage.h"
 
 namespace fogsheet {
 namespace {
@@ -120,7 +121,7 @@ Value run_type_seen(Session& session, const Value& arguments) {
     seen->distance_nm = *distance;
   }
   if (next == *session.passage()) return done();
-  return answer_of(acted(session, [&] { return change_passage(session.history(), next); }));
+  return answer_of(acted(session, [&] { return change_passage(session.history(), next, words::changed_part(*session.passage(), next)); }));
 }
 
 Value run_type_deck(Session& session, const Value& arguments) {

@@ -49,6 +49,7 @@ std::string label_of(const Label& label) {
     case Act::change_entry: return "change the log of " + label.subject;
     case Act::make_passage: return "make a passage";
     case Act::change_passage: return "change the passage";
+    case Act::change_in_passage: return "change the passage's " + label.subject;
     case Act::choose_passage: return "take another passage in hand";
     case Act::remove_passage: return "strike the passage out";
     case Act::write_deck_log: return "write in the deck log";

@@ -1,5 +1,7 @@
 // Why something was refused, in a sentence: what is wrong, where, and what to do.
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "core/directions/direction_figures.h"
 #include "shell/form_words.h"
@@ -18,6 +20,20 @@ const std::string& text_of(const Problem& problem, std::size_t i) {
 std::string counted(double count, const char* one) { return plain_number(count) + " " + one + (count == 1 ? "" : "s"); }
 
 double number_of(const Problem& problem, std::size_t i) { return i < problem.numbers.size() ? problem.numbers[i] : 0; }
+
+/// Behind a figure of that quantity, as faults name it; nothing for what is counted.
+std::string_view unit_of(std::string_view quantity) {
+  struct Unit {
+    std::string_view quantity, unit;
+  };
+  constexpr Unit k_units[] = {
+      {"circle", " m"},    {"deviation", "°"}, {"dip", "°"},       {"distance", " nm"},     {"drift", " kn"},       {"height", " m"},  {"horizontal field", " nT"}, {"leeway", "°"},      {"length", " nm"},
+      {"log", " nm"},      {"opening", " mm"}, {"radius", " nm"},  {"rose's radius", " mm"}, {"run by log", " nm"}, {"speed", " kn"},  {"turn", "°"},               {"uncertainty", "°"}, {"variation", "°"},
+      {"visibility", " nm"},
+  };
+  const auto found = std::find_if(std::begin(k_units), std::end(k_units), [&](const Unit& each) { return each.quantity == quantity; });
+  return found == std::end(k_units) ? "" : found->unit;
+}
 
 // The first tenth of a knot that is more: the least speed itself only holds the boat where she is.
 std::string up_to_tenths(double least_kn) { return plain_number((std::floor(least_kn * 10 + 1e-6) + 1) / 10); }
@@ -43,7 +59,10 @@ std::string sentence(const Problem& problem) {
     case Fault::latitude_out_of_range: return "Latitude " + value(0) + "° is too far from the equator: a sheet reaches " + value(1) + "° either side.";
     case Fault::longitude_out_of_range: return "Longitude " + value(0) + "° is out of range: up to " + value(1) + "° east or west." + likely;
     case Fault::direction_out_of_range: return value(0) + "° is no direction: from 000 to 359." + likely;
-    case Fault::number_out_of_range: return "The " + text(0) + " " + value(0) + " is out of range: from " + value(1) + " to " + value(2) + ".";
+    case Fault::number_out_of_range: {
+      const std::string unit(unit_of(text(0)));
+      return "The " + text(0) + " " + value(0) + unit + " is out of range: from " + value(1) + " to " + value(2) + unit + ".";
+    }
     case Fault::number_missing: return "A number is missing: " + text(0) + ".";
     case Fault::reference_not_usable:
       if (text(0) == "compass") return "There is no compass course: deviation is not entered.";

@@ -49,6 +49,18 @@ std::int64_t to_minute(double seconds) { return static_cast<std::int64_t>(std::f
 
 std::string passage_title(const Document& document, const Passage& passage) { return passage.name.empty() ? ends(document, passage) : passage.name; }
 
+std::string changed_part(const Passage& was, const Passage& is) {
+  if (was.legs.size() == is.legs.size())
+    for (std::size_t leg = 0; leg < is.legs.size(); ++leg)
+      if (!(was.legs[leg] == is.legs[leg])) return "leg " + std::to_string(leg + 1);
+  const auto part = [&](const char* name, auto... fields) { return ((was.*fields == is.*fields) && ...) ? "" : name; };
+  for (const char* name : {part("name", &Passage::name), part("speed", &Passage::speed_kn), part("leeway", &Passage::leeway), part("stream", &Passage::stream), part("time", &Passage::date, &Passage::time, &Passage::is_arrival),
+                           part("time zone", &Passage::zone), part("way home", &Passage::home_date, &Passage::home_time), part("tides", &Passage::tide_place, &Passage::tides), part("visibility", &Passage::visibility_nm),
+                           part("turning back", &Passage::turn_back), part("note", &Passage::note), part("headings", &Passage::way), part("plotted times", &Passage::plot_every_min), part("deck log", &Passage::deck_log)})
+    if (*name) return name;
+  return "";
+}
+
 std::string day_in_words(Date date) {
   constexpr const char* k_days[] = {"Thursday", "Friday", "Saturday", "Sunday", "Monday", "Tuesday", "Wednesday"};
   constexpr const char* k_months[] = {"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"};

@@ -18,6 +18,8 @@ namespace fogsheet::words {
 std::string passage_title(const Document& document, const Passage& passage);
 /// "leave 0640 UTC+1 · 5 kn through the water"; what was not entered says so.
 std::string passage_beside(const Passage& passage, const PassagePlan& plan);
+/// What of a passage was changed, for the label of the step: "speed", "leg 2".
+std::string changed_part(const Passage& was, const Passage& is);
 /// "Saturday 20 June 2026".
 std::string day_in_words(Date date);
 

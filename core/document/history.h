@@ -21,7 +21,8 @@ enum class Act {
   reshape_sheet, describe_sheet, change_mark, duplicate_mark, reorder_mark, insert_mark, reorder_leg, reverse_leg, remove_leg,
   write_on_leg, rub_out_reading, add_rose, move_rose, change_rose, remove_rose, add_note, change_note, move_note, remove_note,
   use_card, drop_card, new_boat, name_boat, add_compass, change_compass, remove_compass, add_entry, change_entry, remove_entry, import_marks,
-  make_passage, change_passage, choose_passage, remove_passage, write_deck_log, take_back_turn
+  make_passage, change_passage, choose_passage, remove_passage, write_deck_log, take_back_turn,
+  change_in_passage
 };
 
 /// @param subject the name of what it was done to, as the user wrote it; may be empty.

@@ -29,8 +29,9 @@ PassageLeg passage_leg(const Document& document, const Leg& leg) {
 }
 
 /// Does `change` to the passage of that id in the next document, and commits it as `act` when it can be kept.
+/// @param subject  of its label; the passage's name when empty
 template <class Change>
-Result<Done> changed(History& history, PassageId id, Act act, Change change) {
+Result<Done> changed(History& history, PassageId id, Act act, Change change, std::string subject = "") {
   Passages passages = passages_of(history.now());
   Passage* passage = find_in(passages, id);
   if (!passage) return unknown(id);
@@ -39,10 +40,10 @@ Result<Done> changed(History& history, PassageId id, Act act, Change change) {
   Result<Passage> kept = as_kept(*passage);
   if (!kept) return kept.problem();
   *passage = std::move(kept).value();
-  std::string name = passage->name;
+  if (subject.empty()) subject = passage->name;
   Document next = history.now();
   put(next, std::move(passages));
-  history.commit(std::move(next), {act, std::move(name)});
+  history.commit(std::move(next), {act, std::move(subject)});
   return Done{};
 }
 
@@ -100,12 +101,13 @@ Result<PassageId> make_passage(History& history, Passage wanted) {
   return add(history, std::move(wanted), Act::make_passage);
 }
 
-Result<Done> change_passage(History& history, Passage wanted) {
+Result<Done> change_passage(History& history, Passage wanted, std::string part) {
   const PassageId id = wanted.id;
-  return changed(history, id, Act::change_passage, [&](Passage& passage) -> Result<Done> {
+  const auto put_in_place = [&](Passage& passage) -> Result<Done> {
     passage = std::move(wanted);
     return Done{};
-  });
+  };
+  return changed(history, id, part.empty() ? Act::change_passage : Act::change_in_passage, put_in_place, std::move(part));
 }
 
 Result<PassageId> duplicate_passage(History& history, PassageId id, std::string name) {

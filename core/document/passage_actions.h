@@ -14,8 +14,9 @@ std::vector<LegId> legs_in_a_row(const Document& document);
 /// Faults: no_legs_for_passage, table_full, those of as_kept (formats/passage_fields.h).
 Result<PassageId> make_passage(History& history, Passage wanted);
 
-/// In place of the one of its id. Faults: passage_unknown, those of as_kept.
-Result<Done> change_passage(History& history, Passage wanted);
+/// In place of the one of its id. @param part  what of it is changed, for the step's label; empty when it is not told
+/// Faults: passage_unknown, those of as_kept.
+Result<Done> change_passage(History& history, Passage wanted, std::string part = "");
 
 /// The same again, to be changed into an alternative, in hand from now on; its deck log is empty. Faults: passage_unknown, table_full.
 Result<PassageId> duplicate_passage(History& history, PassageId id, std::string name);

@@ -160,9 +160,25 @@ TEST_CASE("why an entry was refused stands in the margin until that is entered w
   plan_demo(visit);
   CHECK(visit.app.command("type-passage", typed("speed", "0")).has("error"));
   visit.done("open-slip", Value::object({{"slip", "passage"}}));
-  CHECK(visit.margin().find("out of range") != std::string::npos);
+  CHECK(visit.margin().find("The speed 0 kn is out of range: from 0.01 to 60 kn.") != std::string::npos);
   type(visit, "speed", "5");
   CHECK(visit.margin().find("out of range") == std::string::npos);
+}
+
+TEST_CASE("the list of steps says what of the passage each changed") {
+  FakeStore store;
+  Visit visit(store);
+  plan_demo(visit);
+  struct Case {
+    const char *field, *text, *part;
+  };
+  for (const Case& each : std::initializer_list<Case>{{"name", "Over", "name"}, {"speed", "4.5", "speed"}, {"wind", "270", "leeway"}, {"leeway", "5", "leeway"}, {"stream/drift", "0.9", "stream"}, {"date", "2026-12-01", "time"}, {"time", "0700", "time"},
+                                                          {"zone", "UTC+2", "time zone"}, {"home-time", "1500", "way home"}, {"tide-place", "Gannet", "tides"}, {"tide/0/time", "0912", "tides"}, {"visibility", "0.5", "visibility"},
+                                                          {"turn-back", "by 1000", "turning back"}, {"note", "tea", "note"}, {"way", "hourly", "headings"}, {"plot-every", "30", "plotted times"}, {"leg/1/speed", "4", "leg 2"}}) {
+    CAPTURE(each.field);
+    type(visit, each.field, each.text);
+    CHECK(*visit.app.read()["history"]["undo_label"].text() == std::string("change the passage's ") + each.part);
+  }
 }
 
 TEST_CASE("what was not entered is said in bold, and gaps and strong streams where they are") {

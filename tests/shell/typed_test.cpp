@@ -84,7 +84,7 @@ TEST_CASE("a wrong entry shows its reason in place, keeps what was typed and lea
       {"name", "  ", "name is needed"},
       {"name", std::string(10'000, 'x'), "10000 characters"},
       {"height", "tall", "no meaning"},
-      {"height", "9001", "out of range"},
+      {"height", "9001", "The height 9001 m is out of range: from 0 to 9000 m."},
       {"note", std::string(1'001, 'x'), "1001 characters"},
   };
   for (const Case& each : cases) {

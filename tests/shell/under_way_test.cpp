@@ -178,7 +178,7 @@ TEST_CASE("an estimated position is marked, and the stream that put the boat at 
   ask(visit, {{"which", "stream"}, {"fix", fix.c_str()}});
   visit.done("use-found-stream");
   const Value stream = visit.app.read()["passage"];
-  CHECK(*visit.app.read()["history"]["undo_label"].text() == "change the passage");
+  CHECK(*visit.app.read()["history"]["undo_label"].text() == "change the passage's stream");
   visit.done("type-passage", typed("speed", "5"));
   const Value leg = visit.app.read()["passage"]["legs"][std::size_t{0}];
   CHECK(*leg["stream"]["drift_kn"].number() == doctest::Approx(1).epsilon(0.02));
