@@ -134,7 +134,6 @@ struct App::Inside : GestureTarget {
     hand_over();
     watch_room();
     tell_photograph();
-    take_photographs();
     const bool awake = session.awake_wanted();
     if (std::exchange(told_awake, awake) != awake) session.platform.keep_awake(awake);
   }
@@ -185,6 +184,7 @@ struct App::Inside : GestureTarget {
       ++writes_unlooked;
     }
     for (const StoreAsk& ask : keeper.take_asks()) session.platform.ask_store(ask);
+    take_photographs();
     if (keeper.wakes_at_ms() != 0 && keeper.wakes_at_ms() != wakes_at_ms) session.platform.wake_after(std::max<std::int64_t>(0, keeper.wakes_at_ms() - session.platform.now_ms()));
     wakes_at_ms = keeper.wakes_at_ms();
     const KeptShown shown{keeper.keeping(), keeper.fault(), keeper.kept_ms() / k_minute_ms};

@@ -103,11 +103,12 @@ Result<PassageId> make_passage(History& history, Passage wanted) {
 
 Result<Done> change_passage(History& history, Passage wanted, std::string part) {
   const PassageId id = wanted.id;
+  const Act act = part.empty() ? Act::change_passage : Act::change_in_passage;
   const auto put_in_place = [&](Passage& passage) -> Result<Done> {
     passage = std::move(wanted);
     return Done{};
   };
-  return changed(history, id, part.empty() ? Act::change_passage : Act::change_in_passage, put_in_place, std::move(part));
+  return changed(history, id, act, put_in_place, std::move(part));
 }
 
 Result<PassageId> duplicate_passage(History& history, PassageId id, std::string name) {

@@ -1,41 +1,11 @@
 // All that is kept as one file: there and back again, at every byte damaged or cut, and what of it comes in beside what is here.
-#include "shell/keeper/backup.h"
-
-#include <algorithm>
-
-#include "core/base/random.h"
 #include "core/formats/bytes.h"
 #include "core/formats/crc32.h"
-#include "shell/keeper/restore.h"
-#include "tests/core/random_acts.h"
-#include "tests/shell/kept_page.h"
-#include "tests/shell/visit.h"
+#include "tests/shell/backup_file.h"
 
 using namespace fogsheet;
 
 namespace {
-
-constexpr std::int64_t k_made_ms = 1'795'700'000'000;
-
-/// Sheets with pasts, one of them taken out, and a boat.
-struct Desk {
-  Sheets sheets{sheet_named("demo"), k_start_ms};
-  Boats boats;
-
-  explicit Desk(std::uint64_t seed, int count = 4) {
-    Random random(seed);
-    for (int i = 0; i < count; ++i) {
-      sheets.lay_down(random_document(random, 3), {Act::new_sheet, random_name(random)}, k_start_ms + i);
-      for (int act = 0; act < 5; ++act) do_random_act(random, sheets.in_hand().history);
-      if (i % 2 == 1) sheets.in_hand().history.undo();
-    }
-    if (count > 1) sheets.remove(sheets.all()[1]->key, k_start_ms + 50);
-    BoatHistory& boat = boats.find(boats.add({.name = "Small Hours"}, k_start_ms))->history;
-    boat.commit({.name = "Small Hours II"}, {Act::name_boat, "Small Hours II"});
-  }
-
-  std::vector<std::uint8_t> file() { return backup_bytes(rows_of(sheets, boats, Keeper()), k_made_ms); }
-};
 
 /// All that is here, as bytes: documents, pasts, states; but for the count by which caches tell a change.
 std::vector<StoreBytes> all_of(Sheets& sheets, Boats& boats) {
@@ -58,61 +28,12 @@ std::size_t count_of(const std::vector<StoreBytes>& all, const std::vector<Store
   return static_cast<std::size_t>(std::count_if(all.begin(), all.end(), [&](const StoreBytes& one) { return std::find(among.begin(), among.end(), one) != among.end(); }));
 }
 
-const Value k_sheet = Value::object({{"mid_lat_deg", 44}, {"mid_lon_deg", -31}, {"scale", 100'000}, {"paper", "A4-across"}, {"name", "Gull"}});
-
-/// The page's own file, as it was saved.
-std::vector<std::uint8_t> saved(Visit& visit, const std::vector<PhotographInFile>& photographs = {}) {
-  visit.done("save-all");
-  CHECK(visit.platform.saved_files.empty());  // not before the page has told what photographs there are
-  REQUIRE(visit.platform.photographs_asked_for == 1);
-  for (const PhotographInFile& each : photographs) visit.app.photograph_listed(each);
-  visit.app.photographs_listed(true);
-  REQUIRE(visit.platform.saved_files.size() == 1);
-  CHECK(visit.platform.saved_files.begin()->first == "Fogsheet 2026-11-25.fogsheets");
-  const std::string& text = visit.platform.saved_files.begin()->second;
-  return {text.begin(), text.end()};
-}
-
-std::string_view head_of(const std::vector<std::uint8_t>& file) { return {reinterpret_cast<const char*>(file.data()), std::min<std::size_t>(200, file.size())}; }
-
-/// @param file  all of it
-void open(Visit& visit, const std::vector<std::uint8_t>& file) {
-  REQUIRE(visit.app.file_chosen("all.fogsheets", static_cast<double>(file.size()), head_of(file)) == FileRoad::all);
-  visit.app.backup_read(std::span(file).first(static_cast<std::size_t>(visit.app.backup_bytes_wanted())));
-  REQUIRE(visit.panel("file"));
-}
-
-/// Its bytes are as its size says, and tell which it is.
-StoreBytes photograph_bytes(const PhotographInFile& photograph) { return StoreBytes(static_cast<std::size_t>(photograph.bytes), static_cast<std::uint8_t>(photograph.name.front())); }
-
-std::vector<std::uint8_t> followed_by(std::vector<std::uint8_t> records, const std::vector<PhotographInFile>& photographs) {
-  for (const PhotographInFile& each : photographs) {
-    const StoreBytes bytes = photograph_bytes(each);
-    records.insert(records.end(), bytes.begin(), bytes.end());
-  }
-  return records;
-}
-
-std::string label_of(const Panel& panel, const std::string& button) {
-  for (const PanelItem& item : panel.items)
-    if (const auto* found = std::get_if<ButtonItem>(&item); found && found->name == button) return found->label;
-  return "";
-}
-
-bool says(const Panel& panel, const std::string& words) {
-  for (const PanelItem& item : panel.items) {
-    if (const auto* line = std::get_if<LineItem>(&item); line && line->text.find(words) != std::string::npos) return true;
-    if (const auto* caution = std::get_if<CautionItem>(&item); caution && (caution->text + caution->advice).find(words) != std::string::npos) return true;
-  }
-  return false;
-}
-
 }  // namespace
 
 TEST_CASE("a file of all that was kept gives all of it again, with every past") {
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
     CAPTURE(seed);
-    Desk desk(seed);
+    KeptDesk desk(seed);
     const Result<Backup> read = read_backup(desk.file());
     REQUIRE(read.ok());
     CHECK(read->made_ms == k_made_ms);
@@ -146,7 +67,7 @@ TEST_CASE("a file of all that was kept gives all of it again, with every past") 
 }
 
 TEST_CASE("what is here already is left, what differs comes beside as a copy, once") {
-  Desk desk(7);
+  KeptDesk desk(7);
   const Backup backup = *read_backup(desk.file());
   CHECK(fates_of(backup, desk.sheets, desk.boats, Keeper()).count(Fate::is_here) == backup.sheets.size() + 1);
   const std::vector<StoreBytes> before = all_of(desk.sheets, desk.boats);
@@ -175,7 +96,7 @@ TEST_CASE("what is here already is left, what differs comes beside as a copy, on
 }
 
 TEST_CASE("what a sheet was laid over is found again when it came beside under another key") {
-  Desk desk(9, 2);
+  KeptDesk desk(9, 2);
   const SheetKey below = desk.sheets.in_hand().over->sheet, above = desk.sheets.in_hand().key;
   const Backup backup = *read_backup(desk.file());
   Sheets sheets{sheet_named("another"), k_start_ms + 1'000'000};
@@ -191,7 +112,7 @@ TEST_CASE("what a sheet was laid over is found again when it came beside under a
 }
 
 TEST_CASE("with any byte of it damaged, all else is read and what is damaged is named") {
-  Desk desk(5, 3);
+  KeptDesk desk(5, 3);
   const std::vector<BackupRow> rows = rows_of(desk.sheets, desk.boats, Keeper());
   const std::vector<std::uint8_t> whole = desk.file();
   const std::vector<StoreBytes> all = all_of(desk.sheets, desk.boats);
@@ -222,7 +143,7 @@ TEST_CASE("with any byte of it damaged, all else is read and what is damaged is 
 }
 
 TEST_CASE("of a file that was cut short, all that is left of it is read") {
-  Desk desk(6, 3);
+  KeptDesk desk(6, 3);
   const std::vector<std::uint8_t> whole = desk.file();
   const std::size_t rows = rows_of(desk.sheets, desk.boats, Keeper()).size();
   std::size_t most = 0;
@@ -278,7 +199,7 @@ TEST_CASE("lengths that lie, huge counts and hostile numbers are bounded") {
   CHECK(read_backup(nested)->amiss.size() < 10);
 
   // A sheet that says it has more steps than bytes, or numbers past all that is counted.
-  Desk desk(4, 1);
+  KeptDesk desk(4, 1);
   SheetInDrawer& sheet = desk.sheets.in_hand();
   SheetRecord record = record_of(sheet, 0);
   record.history.revision = ~std::uint64_t{0};
@@ -315,7 +236,7 @@ TEST_CASE("lengths that lie, huge counts and hostile numbers are bounded") {
 TEST_CASE("what is in the store and can't be used is never written over by what comes in") {
   FakeStore store;
   Visit first(store);
-  first.done("new-sheet", k_sheet);
+  first.done("new-sheet", k_backup_sheet);
   const std::vector<std::uint8_t> file = saved(first);
   const auto record = std::prev(std::find_if(store.records.begin(), store.records.end(), [](const auto& each) { return std::get<0>(each.first) != StorePart::sheets; }));
   record->second[0] = 2;  // a newer program has been at it since
@@ -331,7 +252,7 @@ TEST_CASE("what is in the store and can't be used is never written over by what 
 }
 
 TEST_CASE("a record of a newer program is named, and stays in the file") {
-  Desk desk(3, 1);
+  KeptDesk desk(3, 1);
   std::vector<BackupRow> rows = rows_of(desk.sheets, desk.boats, Keeper());
   rows[0].record.bytes[0] = 2;
   rows.push_back({{.part = StorePart::damaged, .sheet = 5, .sequence = 9, .bytes = {1, 2, 3}}, "Old"});
@@ -345,7 +266,7 @@ TEST_CASE("a record of a newer program is named, and stays in the file") {
 TEST_CASE("saved from the drawer, the store cleared, opened again: everything as it was") {
   FakeStore store;
   Visit visit(store);
-  visit.done("new-sheet", k_sheet);
+  visit.done("new-sheet", k_backup_sheet);
   visit.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.01}, {"lon_deg", -31}}));
   visit.done("copy-sheet");
   visit.done("set-date", Value::object({{"date", "2027-05-01"}}));
@@ -378,7 +299,7 @@ TEST_CASE("saved from the drawer, the store cleared, opened again: everything as
 TEST_CASE("taking a file in changes nothing of what is in hand") {
   FakeStore store;
   Visit visit(store);
-  visit.done("new-sheet", k_sheet);
+  visit.done("new-sheet", k_backup_sheet);
   const std::vector<std::uint8_t> file = saved(visit);
   visit.done("add-mark", Value::object({{"name", "Gull Rock"}, {"lat_deg", 44.01}, {"lon_deg", -31}}));
   const Value mine = visit.app.read();
@@ -392,104 +313,4 @@ TEST_CASE("taking a file in changes nothing of what is in hand") {
   Visit again(store);
   CHECK(again.app.read()["history"]["drawer"].items()->size() == sheets);
   CHECK(again.app.read()["marks"] == mine["marks"]);
-}
-
-TEST_CASE("photographs of charts lie behind the records, and are found by them") {
-  Desk desk(11);
-  const std::vector<BackupRow> rows = rows_of(desk.sheets, desk.boats, Keeper());
-  std::vector<PhotographInFile> photographs{{.sheet = {5}, .name = "a.png", .placing = {1, 2, 3}, .bytes = 1'000, .checksum = 0xFFFF'FFFF}, {.sheet = {6}, .name = "b\xC3\xA9.jpg", .bytes = 7, .checksum = 0}};
-  const std::vector<std::uint8_t> records = backup_bytes(rows, k_made_ms, photographs);
-  const std::vector<std::uint8_t> whole = followed_by(records, photographs);
-  CHECK(backup_record_bytes(head_of(whole)) == records.size());
-  CHECK_FALSE(backup_record_bytes(head_of(desk.file())));  // a file without photographs is as it always was
-  for (const std::size_t size : {records.size(), records.size() + 500, whole.size()}) {
-    const Result<Backup> read = read_backup(std::span(whole).first(size));
-    REQUIRE(read.ok());
-    CHECK(read->sheets.size() + read->boats.size() == rows.size());
-    CHECK(read->amiss.empty());
-    CHECK(read->missing == 0);
-    CHECK(read->set_aside == 0);
-    REQUIRE(read->photographs.size() == 2);
-    CHECK(read->photographs[1].at == read->photographs[0].at + 1'000);
-    CHECK(whole[static_cast<std::size_t>(read->photographs[0].at)] == 'a');
-    CHECK(whole[static_cast<std::size_t>(read->photographs[1].at)] == 'b');
-    CHECK(read->cut_off(static_cast<double>(size)) == (size == whole.size() ? 0 : 2));
-    std::vector<PhotographInFile> back = read->photographs;
-    for (PhotographInFile& each : back) each.at = 0;
-    CHECK(back == photographs);
-  }
-  CHECK(read_backup(records)->cut_off(static_cast<double>(records.size() + 1'000)) == 1);
-
-  // With a byte of the first line damaged the records are found without it.
-  for (std::size_t at = 0; at < whole.size() && whole[at] != '\n'; ++at) {
-    CAPTURE(at);
-    std::vector<std::uint8_t> damaged = whole;
-    damaged[at] ^= 0x04;
-    const std::optional<std::uint64_t> told = backup_record_bytes(head_of(damaged));
-    CHECK((!told || told == records.size()));
-    const Result<Backup> read = read_backup(std::span(damaged).first(static_cast<std::size_t>(told.value_or(whole.size()))));
-    if (read) CHECK(read->photographs.size() == 2);
-    else CHECK(read.problem().fault == Fault::text_newer);
-  }
-}
-
-TEST_CASE("saved with its photographs, the store cleared, opened again: each goes to its sheet once that is kept") {
-  FakeStore store;
-  Visit visit(store);
-  visit.done("new-sheet", k_sheet);
-  const auto in_hand = [](Visit& at) { return at.platform.photograph_acts.back().second; };
-  const std::uint64_t sheet = in_hand(visit);
-  std::vector<PhotographInFile> photographs{{.sheet = {sheet}, .name = "chart.png", .placing = {1, 2}, .bytes = 30, .checksum = 9}, {.sheet = {sheet + 1}, .name = "of no sheet", .bytes = 3}};
-  const std::vector<std::uint8_t> file = followed_by(saved(visit, photographs), photographs);
-  CHECK(visit.margin().find("1 sheet, each with its steps, and 2 photographs of charts.") != std::string::npos);
-
-  FakeStore empty;
-  Visit again(empty);
-  open(again, file);
-  CHECK(says(*again.panel("file"), "2 photographs of charts come with their sheets, where none lies yet."));
-  again.done("take-in");
-  REQUIRE(again.platform.photographs_taken.size() == 1);
-  const PhotographInFile& taken = again.platform.photographs_taken[0];
-  CHECK(taken.sheet.value == in_hand(again));
-  CHECK(taken.at == file.size() - 33);
-  CHECK(taken.placing == std::vector<std::uint8_t>{1, 2});
-  const std::size_t acts = again.platform.photograph_acts.size();
-  again.app.photograph_taken(taken.sheet.value, PhotographTaken::kept);
-  CHECK(again.margin().find("1 photograph of a chart has come with its sheet.") != std::string::npos);
-  REQUIRE(again.platform.photograph_acts.size() == acts + 1);
-  CHECK(again.platform.photograph_acts.back() == std::pair(PhotographAct::bring, taken.sheet.value));
-
-  // All is here but, maybe, the photographs: they can still be had.
-  open(again, file);
-  CHECK(says(*again.panel("file"), "1 stands here already"));
-  CHECK(label_of(*again.panel("file"), "take-in") == "Take its photographs in");
-  again.done("take-in");
-  REQUIRE(again.platform.photographs_taken.size() == 2);
-  again.app.photograph_taken(taken.sheet.value, PhotographTaken::damaged);
-  CHECK(again.margin().find("1 photograph of a chart is damaged in the file, and has not come.") != std::string::npos);
-
-  // Cut short, and where nothing can be kept.
-  open(again, {file.begin(), file.end() - 1});
-  CHECK(says(*again.panel("file"), "1 photograph of a chart comes with its sheet"));
-  CHECK(says(*again.panel("file"), "The file was cut short: 1 photograph of a chart is not whole in it."));
-  FakePlatform platform;
-  App shut{platform};
-  shut.store_refused(StoreFault::missing);
-  shut.start("", false);
-  REQUIRE(shut.file_chosen("all.fogsheets", static_cast<double>(file.size()), head_of(file)) == FileRoad::all);
-  shut.backup_read(file);
-  REQUIRE(shut.command("take-in", Value::object()).has("ok"));
-  CHECK(platform.photographs_taken.empty());
-  const std::vector<Panel> panels = shut.panels();
-  CHECK(std::any_of(panels.begin(), panels.end(), [](const Panel& panel) { return says(panel, "1 photograph of a chart has not come: this browser does not let it be kept."); }));
-}
-
-TEST_CASE("where photographs can't be read the file says that they are not in it") {
-  FakeStore store;
-  Visit visit(store);
-  visit.done("new-sheet", k_sheet);
-  visit.done("save-all");
-  visit.app.photographs_listed(false);
-  CHECK(visit.platform.saved_files.size() == 1);
-  CHECK(visit.margin().find("Photographs of charts could not be read here, and are not in it.") != std::string::npos);
 }

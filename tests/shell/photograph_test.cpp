@@ -198,7 +198,7 @@ TEST_CASE("how it is placed is kept once the sheet is, and comes back with it") 
     CHECK(visit.platform.photograph_acts.back().first == PhotographAct::keep);
     placing = visit.platform.photograph_placing;
     CHECK(visit.news(PhotographNews::kept));
-    CHECK(visit.says("nowhere else: not in links, files or prints"));
+    CHECK(visit.says("with this sheet, and goes into the file of all"));
     CHECK(visit.app.link().size() < 400);
     visit.leave();
   }
