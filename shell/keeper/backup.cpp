@@ -38,8 +38,8 @@ constexpr std::size_t k_checksum_figures = 8;
 
 std::string figures(std::uint64_t value, int base, std::size_t count) {
   char text[24];
-  const std::string_view written(text, std::to_chars(std::begin(text), std::end(text), value, base).ptr);
-  return std::string(count - std::min(count, written.size()), '0') + std::string(written);
+  const std::string written(text, std::to_chars(std::begin(text), std::end(text), value, base).ptr);
+  return std::string(count - std::min(count, written.size()), '0') + written;
 }
 
 std::string first_line(std::optional<std::uint64_t> record_bytes) {
