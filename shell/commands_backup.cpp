@@ -67,7 +67,7 @@ Value run_take_in(Session& session, const Value&) {
     break;
   }
   session.slip = SlipId::drawer;
-  session.say(words::taken_in(fates));
+  if (fates.count(Fate::comes) + fates.count(Fate::comes_beside) > 0) session.say(words::taken_in(fates));
   return done();
 }
 

@@ -95,6 +95,7 @@ TEST_CASE("saved with its photographs, the store cleared, opened again: each goe
   CHECK(says(*again.panel("file"), "2 stand here already"));
   CHECK(label_of(*again.panel("file"), "take-in") == "Take its photographs in");
   again.done("take-in");
+  CHECK(again.margin().find("0 have come") == std::string::npos);
   REQUIRE(again.platform.photographs_taken.size() == 2);
   again.app.photograph_taken(taken.sheet.value, PhotographTaken::damaged);
   CHECK(again.margin().find("1 photograph of a chart is damaged in the file, and has not come.") != std::string::npos);
