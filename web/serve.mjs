@@ -35,9 +35,14 @@ function file_for(folder, pathname, base) {
   return found()?.isFile() ? file : null;
 }
 
+/// Null when the sender has gone before its end.
 async function body_of(request) {
   const chunks = [];
-  for await (const chunk of request) chunks.push(chunk);
+  try {
+    for await (const chunk of request) chunks.push(chunk);
+  } catch {
+    return null;
+  }
   return Buffer.concat(chunks).toString('utf8');
 }
 
@@ -47,7 +52,8 @@ async function body_of(request) {
 export async function serve(folder, { port = 0, base = '/', host = undefined, post = undefined } = {}) {
   const server = http.createServer(async (request, response) => {
     if (request.method === 'POST' && post) {
-      response.end(String(await post(await body_of(request)) ?? ''));
+      const body = await body_of(request);
+      if (body !== null) response.end(String(await post(body) ?? ''));
       return;
     }
     let pathname;

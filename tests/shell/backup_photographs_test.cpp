@@ -80,7 +80,7 @@ TEST_CASE("saved with its photographs, the store cleared, opened again: each goe
   CHECK(says(*again.panel("file"), "2 photographs of charts come with their sheets, where none lies yet."));
   again.done("take-in");
   REQUIRE(again.platform.photographs_taken.size() == 1);
-  const PhotographInFile& taken = again.platform.photographs_taken[0];
+  const PhotographInFile taken = again.platform.photographs_taken[0];
   CHECK(taken.sheet.value == in_hand(again));
   CHECK(taken.at == file.size() - 33);
   CHECK(taken.placing == std::vector<std::uint8_t>{1, 2});

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import http from 'node:http';
+import net from 'node:net';
 import os from 'node:os';
 import path from 'node:path';
 import { after, test } from 'node:test';
@@ -50,4 +51,21 @@ test('nothing outside the folder or the sub-path is given', async () => {
 
 test('a taken port is refused', async () => {
   await assert.rejects(serve(folder, { port: site.port }), { code: 'EADDRINUSE' });
+});
+
+test('who sends half a body and is gone does no harm, and is not answered', async () => {
+  const bodies = [];
+  const asked = await serve(folder, { post: (body) => bodies.push(body) });
+  const send = (declared, text) => new Promise((done, refuse) => {
+    const socket = net.connect(asked.port, '127.0.0.1', () => socket.write(`POST / HTTP/1.1\r\nHost: x\r\nContent-Length: ${declared}\r\n\r\n${text}`, () => {
+      if (declared > text.length) setTimeout(() => socket.resetAndDestroy(), 100);
+    }));
+    socket.on('data', () => socket.end());
+    socket.on('close', done);
+    socket.on('error', refuse);
+  });
+  await send(100, 'half');
+  await send(5, 'whole');
+  await asked.close();
+  assert.deepEqual(bodies, ['whole']);
 });
