@@ -74,8 +74,8 @@ Covariance sum_of(const std::array<Covariance, k_doubt_sources>& sources) {
   return whole;
 }
 
-AlongAcross told_along(TrueDirection track, const Covariance& covariance) {
-  const PlaneVector ahead = along(track);
+/// @param ahead  of length one
+AlongAcross told_along(const PlaneVector& ahead, const Covariance& covariance) {
   return {.along_nm = covariance.sd(ahead), .across_nm = covariance.sd({-ahead.east, ahead.north})};
 }
 
@@ -87,11 +87,12 @@ std::vector<LegDoubt> passage_doubt(std::span<const DoubtLeg> legs, const DoubtS
   Gathered gathered{.start_nm = sds.start_nm};
   for (const DoubtLeg& leg : legs) {
     LegDoubt& doubt = doubts.emplace_back();
-    doubt.at_start = told_along(leg.track, sum_of(gathered.by_source()));
+    const PlaneVector ahead = along(leg.track);
+    doubt.at_start = told_along(ahead, sum_of(gathered.by_source()));
     gathered.add(leg, sds);
     const std::array<Covariance, k_doubt_sources> sources = gathered.by_source();
-    doubt.sd = told_along(leg.track, sum_of(sources));
-    for (std::size_t i = 0; i < k_doubt_sources; ++i) doubt.by_source[i] = told_along(leg.track, sources[i]);
+    doubt.sd = told_along(ahead, sum_of(sources));
+    for (std::size_t i = 0; i < k_doubt_sources; ++i) doubt.by_source[i] = told_along(ahead, sources[i]);
     if (leg.seen_sd_nm) gathered = {.start_nm = *leg.seen_sd_nm};
   }
   return doubts;
