@@ -111,17 +111,11 @@ void App::photograph_taken(std::uint64_t sheet, PhotographTaken how) {
   Session& session = inside_->session;
   PhotographsUnderWay& under_way = session.photographs;
   if (under_way.asked_for > 0) --under_way.asked_for;
-  switch (how) {
-    case PhotographTaken::kept: ++under_way.kept; break;
-    case PhotographTaken::here: break;
-    case PhotographTaken::full: ++under_way.full; break;
-    case PhotographTaken::not_kept: ++under_way.not_kept; break;
-    case PhotographTaken::damaged: ++under_way.damaged; break;
-  }
+  under_way.add(how);
   if (how == PhotographTaken::kept && sheet == session.sheets.in_hand().key.value && !session.photograph) session.platform.photograph(PhotographAct::bring, sheet, {});
   if (under_way.are_here()) {
     const std::string said = words::photographs_came(under_way);
-    if (under_way.full + under_way.not_kept + under_way.damaged > 0) session.message = {said, true};
+    if (under_way.is_any_amiss()) session.message = {said, true};
     else if (!said.empty()) session.say(said);
   }
   session.touch();

@@ -158,7 +158,7 @@ struct App::Inside : GestureTarget {
   void take_photographs() {
     PhotographsUnderWay& under_way = session.photographs;
     if (!under_way.coming.empty() && session.keeper.keeping() == Keeping::off) {
-      under_way.not_kept += std::exchange(under_way.coming, {}).size();
+      under_way.add(PhotographTaken::not_kept, std::exchange(under_way.coming, {}).size());
       session.message = {words::photographs_came(under_way), true};
     }
     const auto kept = std::stable_partition(under_way.coming.begin(), under_way.coming.end(), [&](const PhotographInFile& each) { return !session.keeper.kept_state(each.sheet); });

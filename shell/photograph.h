@@ -3,6 +3,7 @@
 // that is kept.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -54,14 +55,18 @@ struct PhotographInFile {
 
 /// How it went with one that was to come out of such a file; counted in web/page/underlay_store.js. here: another one lies there.
 enum class PhotographTaken { kept, here, full, not_kept, damaged };
+inline constexpr std::size_t k_photograph_outcomes = 5;
 
 /// Those on their way between the device and such a file.
 struct PhotographsUnderWay {
   std::vector<PhotographInFile> going;   // that the page tells of, for the file that is being made
   std::vector<PhotographInFile> coming;  // each goes to the page once its sheet is kept
   std::size_t asked_for = 0;             // of the page, and not answered
-  std::size_t kept = 0, full = 0, not_kept = 0, damaged = 0;  // of those that came
+  std::array<std::size_t, k_photograph_outcomes> taken = {};  // how many went how, of those that came
 
+  std::size_t count(PhotographTaken how) const { return taken[static_cast<std::size_t>(how)]; }
+  void add(PhotographTaken how, std::size_t more = 1) { taken[static_cast<std::size_t>(how)] += more; }
+  bool is_any_amiss() const { return count(PhotographTaken::full) + count(PhotographTaken::not_kept) + count(PhotographTaken::damaged) > 0; }
   bool are_here() const { return coming.empty() && asked_for == 0; }
 };
 

@@ -69,16 +69,15 @@ std::string photographs_come(std::size_t count) { return counted(count, "photogr
 std::string photographs_cut_off(std::size_t cut_off) { return "The file was cut short: " + counted(cut_off, "photograph of a chart is", "photographs of charts are") + " not whole in it."; }
 
 std::string photographs_came(const PhotographsUnderWay& under_way) {
-  std::vector<std::string> said;
-  const auto say = [&](std::size_t count, const char* one, const char* many) {
-    if (count > 0) said.push_back(counted(count, (std::string("photograph of a chart ") + one).c_str(), (std::string("photographs of charts ") + many).c_str()));
-  };
-  say(under_way.kept, "has come with its sheet.", "have come with their sheets.");
-  say(under_way.damaged, "is damaged in the file, and has not come.", "are damaged in the file, and have not come.");
-  say(under_way.full, "has not come: there is too little room on this device.", "have not come: there is too little room on this device.");
-  say(under_way.not_kept, "has not come: this browser does not let it be kept.", "have not come: this browser does not let them be kept.");
   std::string text;
-  for (const std::string& each : said) text += (text.empty() ? "" : " ") + each;
+  const auto say = [&](PhotographTaken how, const std::string& one, const std::string& many) {
+    const std::size_t count = under_way.count(how);
+    if (count > 0) text += (text.empty() ? "" : " ") + counted(count, ("photograph of a chart " + one).c_str(), ("photographs of charts " + many).c_str());
+  };
+  say(PhotographTaken::kept, "has come with its sheet.", "have come with their sheets.");
+  say(PhotographTaken::damaged, "is damaged in the file, and has not come.", "are damaged in the file, and have not come.");
+  say(PhotographTaken::full, "has not come: there is too little room on this device.", "have not come: there is too little room on this device.");
+  say(PhotographTaken::not_kept, "has not come: this browser does not let it be kept.", "have not come: this browser does not let them be kept.");
   return text;
 }
 

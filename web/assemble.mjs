@@ -17,7 +17,7 @@ const styles = ['base', 'tray', 'slip', 'outline', 'items', 'keypad', 'passage',
 const program_files = ['fogsheet.js', 'fogsheet.wasm'];
 // These come when they are asked for, and with the rest to be kept for offline use.
 const later_files = ['exchange.js', 'exchange.wasm', 'photograph.js', 'photograph.wasm'];
-const later_scripts = ['crc32.js', 'exchange_worker.js', 'later_worker.js', 'photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js'];
+const later_scripts = ['exchange_worker.js', 'later_worker.js', 'photograph_worker.js', 'underlay.js', 'underlay_layer.js', 'underlay_store.js'];
 export const later = [...later_files, ...later_scripts];
 const gzip_aims_kb = { first: 350, all: 450 };
 

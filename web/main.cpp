@@ -9,6 +9,7 @@
 
 #include "core/base/check.h"
 #include "core/directions/direction_text.h"
+#include "core/formats/crc32.h"
 #include "shell/app.h"
 #include "web/gl_renderer.h"
 #include "web/json.h"
@@ -122,6 +123,9 @@ EMSCRIPTEN_KEEPALIVE void sheet_not_shared(Page* page) { page->app.not_shared();
 EMSCRIPTEN_KEEPALIVE int sheet_photograph_news(Page* page, int news, double sheet, const char* text, const std::uint8_t* first, int size, double code, double a, double b) {
   return page->app.photograph_news(static_cast<PhotographNews>(news), static_cast<std::uint64_t>(sheet), text, bytes(first, size), {code, a, b});
 }
+
+/// Part by part, of what the application need not hold (formats/crc32.h).
+EMSCRIPTEN_KEEPALIVE std::uint32_t sheet_crc32(Page*, const std::uint8_t* first, int size, std::uint32_t before) { return crc32(bytes(first, size), before); }
 
 EMSCRIPTEN_KEEPALIVE void sheet_photograph_listed(Page* page, double sheet, const char* name, const std::uint8_t* placing, int size, double photograph_bytes, double checksum) {
   const std::span<const std::uint8_t> placed = bytes(placing, size);

@@ -18,8 +18,8 @@ constexpr std::array<std::uint32_t, 256> k_table = made_table();
 
 }  // namespace
 
-std::uint32_t crc32(std::span<const std::uint8_t> bytes) {
-  std::uint32_t crc = 0xFFFFFFFF;
+std::uint32_t crc32(std::span<const std::uint8_t> bytes, std::uint32_t before) {
+  std::uint32_t crc = ~before;
   for (const std::uint8_t byte : bytes) crc = crc >> 8 ^ k_table[(crc ^ byte) & 0xFF];
   return ~crc;
 }

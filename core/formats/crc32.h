@@ -10,7 +10,8 @@
 namespace fogsheet {
 
 /// 0 for no bytes; 0xCBF43926 for "123456789". Any change within 32 neighbouring bits changes it.
-std::uint32_t crc32(std::span<const std::uint8_t> bytes);
+/// @param before  that of the bytes before these, where they come part by part
+std::uint32_t crc32(std::span<const std::uint8_t> bytes, std::uint32_t before = 0);
 
 inline constexpr std::size_t k_checksum_bytes = 4;
 

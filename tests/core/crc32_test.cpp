@@ -19,3 +19,11 @@ TEST_CASE("the checksum has its published check value") {
   CHECK(crc32_of("The quick brown fox jumps over the lazy dog") == 0x414FA339);
   CHECK(crc32_of("") == 0);
 }
+
+TEST_CASE("part by part it is the same as of the whole") {
+  const std::string_view whole = "123456789";
+  for (std::size_t size = 0; size <= whole.size(); ++size) {
+    const std::vector<std::uint8_t> rest(whole.begin() + static_cast<std::ptrdiff_t>(size), whole.end());
+    CHECK(crc32(rest, crc32_of(whole.substr(0, size))) == 0xCBF43926);
+  }
+}

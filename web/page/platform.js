@@ -12,6 +12,7 @@ import { text_image } from './text_image.js';
 import { any_kept, not_kept } from './underlay_kept.js';
 
 const prefix = 'fogsheet.';
+const part_bytes = 1_000_000;  // of a photograph that is looked through
 
 const asked_by_system = {
   share: shares,
@@ -27,6 +28,11 @@ export function make_platform(store, files, read_aloud, tell) {
   const awake = new Awake((state) => tell('awake_state', state));
   const own_position = new OwnPosition(tell);
   let alarm = 0;
+  const checksum_of = async (blob) => {
+    let checksum = 0;
+    for (let at = 0; at < blob.size; at += part_bytes) checksum = tell('crc32', new Uint8Array(await blob.slice(at, at + part_bytes).arrayBuffer()), checksum);
+    return checksum;
+  };
   let going = [];  // photographs that were listed last
   let underlay = null, coming = null;  // what reads and draws a photograph comes when it is first asked for
   const with_underlay = (act) => {
@@ -92,7 +98,7 @@ export function make_platform(store, files, read_aloud, tell) {
     },
 
     list_photographs() {
-      const all = any_kept() ? import('./underlay_store.js').then(({ kept_photographs }) => kept_photographs()) : Promise.resolve([]);
+      const all = any_kept() ? import('./underlay_store.js').then(({ kept_photographs }) => kept_photographs(checksum_of)) : Promise.resolve([]);
       all.catch(() => null).then((list) => {
         going = list ?? [];
         going.forEach((each) => tell('photograph_listed', each));
@@ -106,7 +112,7 @@ export function make_platform(store, files, read_aloud, tell) {
     },
 
     take_photograph(sheet, name, placing, at, size, checksum) {
-      const taken = import('./underlay_store.js').then(({ take_photograph }) => take_photograph(sheet, { name, placing, checksum }, files.of_all.slice(at, at + size), size));
+      const taken = import('./underlay_store.js').then(({ take_photograph }) => take_photograph(sheet, { name, placing, checksum }, files.of_all.slice(at, at + size), size, checksum_of));
       taken.catch(() => not_kept).then((how) => tell('photograph_taken', sheet, how));
     },
 

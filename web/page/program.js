@@ -68,6 +68,7 @@ export class Program {
     return this.#with_bytes(bytes, (at) => this.#call('photograph_news', what, sheet, text, at, bytes.length, code, a, b)) === 1;
   }
 
+  crc32(bytes, before) { return this.#with_bytes(bytes, (at) => this.#call('crc32', at, bytes.length, before)) >>> 0; }
   photograph_listed({ sheet, name, placing, blob, checksum }) {
     this.#with_bytes(placing, (at) => this.#call('photograph_listed', sheet, name, at, placing.length, blob.size, checksum));
   }

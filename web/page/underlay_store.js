@@ -1,7 +1,6 @@
 // Photographs of charts as they are kept on the device: the files' own bytes and where they lie, by the key of their sheet. They
 // are in a database of their own, so that the sheets' never waits for them nor fails with them; and they leave the sheets room.
 
-import { crc32 } from './crc32.js';
 import { any_kept, is_damaged, is_full, is_here, is_kept, not_kept, note_kept } from './underlay_kept.js';
 
 const name = 'fogsheet-photographs';
@@ -17,20 +16,20 @@ export async function kept_photograph(sheet) {
   });
 }
 
-/// All of them, one read after the other: {sheet, name, blob, placing, checksum}.
-export async function kept_photographs() {
+/// All of them, one read after the other: {sheet, name, blob, placing, checksum}. @param checksum_of  promises that of a blob
+export async function kept_photographs(checksum_of) {
   const all = [];
   for (const sheet of await with_stores('readonly', (files) => asked(files.getAllKeys()))) {
     const photograph = await kept_photograph(sheet);
-    if (photograph) all.push({ ...photograph, sheet, checksum: crc32(new Uint8Array(await photograph.blob.arrayBuffer())) });
+    if (photograph) all.push({ ...photograph, sheet, checksum: await checksum_of(photograph.blob) });
   }
   return all;
 }
 
 /// Keeps one out of a file, unless one is kept with that sheet already. @param size  that the blob has where the file is whole
-export async function take_photograph(sheet, { name: file_name, placing, checksum }, blob, size) {
+export async function take_photograph(sheet, { name: file_name, placing, checksum }, blob, size, checksum_of) {
   if (await kept_photograph(sheet)) return is_here;
-  if (blob.size !== size || crc32(new Uint8Array(await blob.arrayBuffer())) !== checksum) return is_damaged;
+  if (blob.size !== size || await checksum_of(blob) !== checksum) return is_damaged;
   const told = await keep_photograph(sheet, { name: file_name, blob }, placing, true);
   return { kept: is_kept, full: is_full }[told] ?? not_kept;
 }
